@@ -1,0 +1,162 @@
+/** How the spark reaches the plugs. */
+export type IgnitionArrangement = 'coil-per-plug' | 'coil-per-plug-built-in-driver' | 'wasted-spark' | 'distributor';
+export type InjectionArrangement = 'port' | 'direct';
+
+/** An engine as far as diagnosis needs it. Cylinders are numbered from 1 as the engine numbers them. */
+export interface EngineLayout {
+  readonly id: string;
+  readonly title: string;
+  readonly cylinders: number;
+  readonly firingOrder: readonly number[];
+  /** Cylinder numbers along each bank, front to back; one list for an inline engine. */
+  readonly banks: readonly (readonly number[])[];
+  readonly form: 'inline' | 'vee' | 'flat';
+  readonly ignition: IgnitionArrangement;
+  readonly injection: InjectionArrangement;
+  /** Cylinders that share a coil (wasted spark). Empty otherwise. */
+  readonly coilPairs: readonly (readonly [number, number])[];
+}
+
+/** Where a fault can sit. `coil` is whatever one coil serves: a cylinder, a pair, or all; `neighbours` are side by side in a bank. */
+export type PlaceKind = 'cylinder' | 'coil' | 'neighbours' | 'bank' | 'engine';
+
+export interface Place {
+  readonly kind: PlaceKind;
+  /** Such as `cylinder-3`, `coil-1-4`, `bank-2`, `engine`. */
+  readonly id: string;
+  /** Such as `cylinder 3`, `coil for 1 and 4`, `bank 2`, `the whole engine`. */
+  readonly label: string;
+  readonly cylinders: readonly number[];
+}
+
+/** What the customer can tell that makes some faults likelier. */
+export type ComplaintSign =
+  | 'when-cold'
+  | 'when-hot'
+  | 'in-wet'
+  | 'under-load'
+  | 'at-idle'
+  | 'after-plug-work'
+  | 'after-engine-wash'
+  | 'oil-in-plug-wells'
+  | 'plugs-old'
+  | 'after-refuelling'
+  | 'coolant-loss'
+  | 'oil-use';
+
+export interface FaultModel {
+  readonly id: string;
+  readonly title: string;
+  readonly placeKind: PlaceKind;
+  /** How common against the others, before anything is known. Above 0. */
+  readonly weight: number;
+  /** Factor on the weight for each sign the complaint has. 1 when not named. */
+  readonly complaint: Readonly<Partial<Record<ComplaintSign, number>>>;
+  /** Chance that a code of this family is stored at the fault's own place, 0 to 1. */
+  readonly codes: Readonly<Record<string, number>>;
+  /** Arrangements it can happen on; all when left out. */
+  readonly ignition?: readonly IgnitionArrangement[];
+  readonly injection?: readonly InjectionArrangement[];
+  /** Minutes to put it right, and the match-and-fit sheet, if a part is fitted. */
+  readonly repairMinutes: number;
+  readonly part?: string;
+  readonly repairProcedure?: string;
+}
+
+/** A kind of code that counts places: misfire by cylinder, coil circuit by coil, lean by bank. */
+export interface CodeFamilyModel {
+  readonly id: string;
+  readonly placeKind: 'cylinder' | 'coil' | 'bank' | 'engine';
+  /** Chance that such a code is stored at a place that is not at fault. */
+  readonly falseRate: number;
+}
+
+/** A code understood: its family and the number of the place it names (cylinder, coil or bank), if it names one. */
+export interface CodeAtPlace {
+  readonly code: string;
+  readonly family: string;
+  readonly number?: number;
+}
+
+/** Chances of each outcome; they sum to 1. */
+export type OutcomeChances = Readonly<Record<string, number>>;
+
+/** Chances of the outcomes for some faults, by where the fault lies seen from where the test was done. */
+export interface OutcomeLikelihood {
+  readonly faults: readonly string[];
+  readonly here: OutcomeChances;
+  readonly partner?: OutcomeChances;
+  /** Left out, the procedure's default serves. */
+  readonly elsewhere?: OutcomeChances;
+}
+
+export interface OutcomeModel {
+  readonly id: string;
+  readonly label: string;
+  readonly meaning: string;
+  readonly next: readonly string[];
+  /** Set on outcomes that a judged reading decides. */
+  readonly verdict?: 'inside' | 'below' | 'above' | 'open';
+}
+
+export interface TestModel {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: 'look' | 'test' | 'repair' | 'proof';
+  readonly placeKind: PlaceKind;
+  readonly needsPartner: boolean;
+  /** May a finding rest on it? A look or a code alone may not. */
+  readonly telling: boolean;
+  readonly minutes: number;
+  readonly ignition: readonly IgnitionArrangement[];
+  readonly injection: readonly InjectionArrangement[];
+  /** Why it is not offered on other arrangements. */
+  readonly notPossible?: string;
+  readonly outcomes: readonly OutcomeModel[];
+  readonly likelihoods: readonly OutcomeLikelihood[];
+  /** For every fault not named above, wherever it is. */
+  readonly otherwise: OutcomeChances;
+  /** Ranges that its readings are judged against. */
+  readonly ranges: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** All that diagnosis knows, as content gives it. */
+export interface DiagnosisBook {
+  readonly faults: readonly FaultModel[];
+  readonly codeFamilies: readonly CodeFamilyModel[];
+  readonly tests: readonly TestModel[];
+}
+
+export interface Hypothesis {
+  /** `fault@place`, or `none-of-these`. */
+  readonly id: string;
+  readonly fault: FaultModel | undefined;
+  readonly place: Place | undefined;
+}
+
+/**
+ * One thing observed. `outcomes` weighs the outcomes: `{moved: 1}` when it is certain; a doubtful reading shares the weight,
+ * such as `{inside: 0.7, above: 0.3}`.
+ */
+export interface TestEvidence {
+  readonly kind: 'test';
+  readonly test: string;
+  readonly place: string;
+  readonly partner?: string;
+  readonly outcomes: Readonly<Record<string, number>>;
+}
+
+/** A repair was done at a place and the misfire came back. */
+export interface FailedRepairEvidence {
+  readonly kind: 'failed-repair';
+  readonly fault: string;
+  readonly place: string;
+}
+
+export type Evidence = TestEvidence | FailedRepairEvidence;
+
+export interface Belief {
+  readonly hypothesis: Hypothesis;
+  readonly probability: number;
+}

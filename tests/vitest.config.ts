@@ -1,0 +1,20 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      { test: { name: 'unit', root: import.meta.dirname, include: ['**/*.test.ts'], exclude: ['browser/**', '**/node_modules/**'] } },
+      {
+        test: {
+          name: 'browser',
+          root: import.meta.dirname,
+          include: ['browser/**/*.test.ts'],
+          // Each file drives a Chromium of its own; two at a time is what a small machine bears.
+          maxWorkers: 2,
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});

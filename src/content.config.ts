@@ -1,13 +1,25 @@
 import { defineCollection } from 'astro:content';
 import { glob } from 'astro/loaders';
-import { contentKinds, schemas, type ContentKind } from './schemas/index.ts';
+import { schemas, type ContentKind } from './schemas/index.ts';
 
 /** One collection for each folder under `content/`; its schema is the one the checks use. */
-function collectionOf(kind: ContentKind) {
+function collectionOf<Kind extends ContentKind>(kind: Kind) {
   return defineCollection({
     loader: glob({ base: `./content/${kind}`, pattern: '*.{yaml,md,mdx}' }),
     schema: schemas[kind],
   });
 }
 
-export const collections = Object.fromEntries(contentKinds.map((kind) => [kind, collectionOf(kind)]));
+export const collections = {
+  sources: collectionOf('sources'),
+  quantities: collectionOf('quantities'),
+  ranges: collectionOf('ranges'),
+  procedures: collectionOf('procedures'),
+  faults: collectionOf('faults'),
+  codes: collectionOf('codes'),
+  cautions: collectionOf('cautions'),
+  parts: collectionOf('parts'),
+  engines: collectionOf('engines'),
+  calculators: collectionOf('calculators'),
+  glossary: collectionOf('glossary'),
+};

@@ -34,6 +34,8 @@ export interface OutputDefinition {
   readonly unit?: UnitId;
   /** Decimals shown to people where no uncertainty decides it. */
   readonly decimals?: number;
+  /** Name of the output that holds this one's expanded uncertainty; it decides how many digits are shown. */
+  readonly uncertaintyFrom?: string;
   /** For words: what each stands for, as shown to people. */
   readonly words?: Readonly<Record<string, string>>;
   /** The figure the mechanic came for; set large. */

@@ -1,0 +1,81 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import * as esbuild from 'esbuild';
+
+/** Each file here becomes one script of the same name. */
+const ENTRIES = join(import.meta.dirname, '../elements/entries');
+
+/**
+ * Browser scripts are classic scripts in a function of their own: a module script does not run from a folder opened by
+ * double click, a classic one does, and the same file serves every edition.
+ */
+const OPTIONS = {
+  bundle: true,
+  format: 'iife',
+  platform: 'browser',
+  target: 'es2022',
+  charset: 'utf8',
+  legalComments: 'none',
+  logLevel: 'silent',
+  tsconfigRaw: {},
+} as const satisfies esbuild.BuildOptions;
+
+export interface Bundle {
+  readonly name: string;
+  readonly bytes: number;
+}
+
+/** The entry files by the name of the script they become. */
+export function elementEntries(folder = ENTRIES): Map<string, string> {
+  if (!existsSync(folder)) return new Map();
+  const files = readdirSync(folder).filter((file) => file.endsWith('.ts')).sort();
+  return new Map(files.map((file) => [basename(file, '.ts'), join(folder, file)]));
+}
+
+/** Bundles and minifies each entry to `<outFolder>/assets/<name>.js`; with `watch` keeps doing so at each change. */
+export async function bundleElements(
+  outFolder: string,
+  { watch = false, entries = ENTRIES }: { watch?: boolean; entries?: string } = {},
+): Promise<Bundle[]> {
+  const options: esbuild.BuildOptions = {
+    ...OPTIONS,
+    entryPoints: Object.fromEntries(elementEntries(entries)),
+    outdir: join(outFolder, 'assets'),
+    minify: true,
+    metafile: true,
+  };
+  if (watch) {
+    const context = await esbuild.context(options);
+    await context.watch();
+    return [];
+  }
+  const { metafile } = await esbuild.build(options);
+  return Object.entries(metafile?.outputs ?? {}).map(([path, { bytes }]) => ({ name: basename(path), bytes }));
+}
+
+/**
+ * Answers `/<name>.js` with a fresh bundle of that entry, for the authoring server, which mounts it under `/assets`.
+ * Anything else is passed on. A fault in the source is shown in the browser's console.
+ */
+export function elementMiddleware(
+  entries = ENTRIES,
+): (request: IncomingMessage, response: ServerResponse, next: () => void) => Promise<void> {
+  return async (request, response, next) => {
+    const name = /^\/([a-zA-Z0-9-]+)\.js(?:\?|$)/.exec(request.url ?? '')?.[1];
+    const entry = name === undefined ? undefined : elementEntries(entries).get(name);
+    if (entry === undefined) return next();
+    response.setHeader('content-type', 'text/javascript; charset=utf-8');
+    response.setHeader('cache-control', 'no-store');
+    response.end(await bundleForAuthor(entry));
+  };
+}
+
+async function bundleForAuthor(entry: string): Promise<string> {
+  try {
+    const result = await esbuild.build({ ...OPTIONS, entryPoints: [entry], write: false, sourcemap: 'inline' });
+    return result.outputFiles[0]?.text ?? '';
+  } catch (error) {
+    return `console.error(${JSON.stringify(String(error))});`;
+  }
+}

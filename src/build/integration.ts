@@ -1,0 +1,58 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { AstroIntegration, AstroIntegrationLogger } from 'astro';
+import { checkBook, formatCheck } from '../checks/checkBook.ts';
+import { bundleElements, elementMiddleware } from './bundle.ts';
+import { checkLinks, formatLinkFindings } from './checkLinks.ts';
+import { kilobytes } from './files.ts';
+import { makeLinksRelative } from './relativeLinks.ts';
+import { writeSearchIndex } from './searchIndex.ts';
+import { writeServiceWorker } from './serviceWorker.ts';
+
+const ROOT = join(import.meta.dirname, '../..');
+
+/** Everything that happens around the pages: content is checked before, and the built folder is finished after. */
+export function benchBook(): AstroIntegration {
+  return {
+    name: 'bench-book',
+    hooks: {
+      // Before Astro reads the content, which would stop at the first fault.
+      'astro:config:setup': ({ command }) => {
+        if (command === 'build') refuseFaultyContent();
+      },
+      'astro:server:setup': ({ server }) => {
+        const answerScript = elementMiddleware();
+        server.middlewares.use('/assets', (request, response, next) => void answerScript(request, response, next));
+      },
+      'astro:build:done': async ({ dir, logger }) => finishSite(fileURLToPath(dir), logger),
+    },
+  };
+}
+
+function refuseFaultyContent(): void {
+  const check = checkBook(ROOT);
+  if (check.findings.length > 0) throw new Error(`The content has faults.\n${formatCheck(check)}`);
+}
+
+/** Turns Astro's output into the edition that is served. The order matters: what is stored offline comes last. */
+async function finishSite(folder: string, logger: AstroIntegrationLogger): Promise<void> {
+  const bundles = await bundleElements(folder);
+  for (const { name, bytes } of bundles) logger.info(`script ${name}: ${kilobytes(bytes)} before compression`);
+  makeLinksRelative(folder);
+  const search = await writeSearchIndex(folder);
+  logger.info(`search: ${search.pages} pages, ${search.files} files, ${kilobytes(search.bytes)}`);
+  const findings = checkLinks(folder);
+  if (findings.length > 0) {
+    throw new Error(`The built pages have ${findings.length} faults.\n${formatLinkFindings(findings)}`);
+  }
+  const build = await writeServiceWorker(folder, packageVersion());
+  logger.info(`build ${build.buildId}: ${build.files} files, ${kilobytes(build.bytes)} kept on the device`);
+}
+
+function packageVersion(): string {
+  const parsed: unknown = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
+  const version = typeof parsed === 'object' && parsed !== null && 'version' in parsed ? parsed.version : undefined;
+  if (typeof version !== 'string') throw new Error('package.json has no version.');
+  return version;
+}

@@ -1,0 +1,60 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import * as esbuild from 'esbuild';
+import * as pagefind from 'pagefind';
+
+/** Characters that make a different word: without them `4.5`, `45` and `0.45` are one word, and so are `-40` and `40`. */
+const INCLUDED_CHARACTERS = '.-+%';
+
+/** What the book's own search needs; the ready-made interfaces that come with the indexer stay behind. */
+const NEEDED = /^(?:pagefind\.js|pagefind-entry\.json|wasm\.en\.pagefind|pagefind\..+\.pf_meta|(?:index|filter|fragment)\/.+)$/;
+
+export interface SearchIndexReport {
+  /** HTML files read; those without a marked body are read and left out. */
+  readonly pages: number;
+  readonly files: number;
+  readonly bytes: number;
+}
+
+/** Indexes the pages of a built folder and writes the index to `pagefind/` inside it. Throws when a page cannot be read. */
+export async function writeSearchIndex(folder: string): Promise<SearchIndexReport> {
+  const created = await pagefind.createIndex({ includeCharacters: INCLUDED_CHARACTERS });
+  const index = created.index;
+  refuseErrors(created.errors);
+  if (index === undefined) throw new Error('The search index could not be started.');
+  try {
+    const added = await index.addDirectory({ path: folder });
+    refuseErrors(added.errors);
+    const made = await index.getFiles();
+    refuseErrors(made.errors);
+    return { pages: added.page_count, ...(await writeNeeded(join(folder, 'pagefind'), made.files)) };
+  } finally {
+    await pagefind.close();
+  }
+}
+
+function refuseErrors(errors: readonly string[]): void {
+  if (errors.length > 0) throw new Error(`The search index could not be made: ${errors.join('; ')}`);
+}
+
+async function writeNeeded(folder: string, files: readonly pagefind.IndexFile[]): Promise<{ files: number; bytes: number }> {
+  rmSync(folder, { recursive: true, force: true });
+  let bytes = 0;
+  const needed = files
+    .map(({ path, content }) => ({ path: path.replace(/^(?:\.?\/)?(?:pagefind\/)?/, ''), content }))
+    .filter(({ path }) => NEEDED.test(path));
+  for (const { path, content } of needed) {
+    const written = path.endsWith('.js') ? await shortened(content) : content;
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), written);
+    bytes += written.length;
+  }
+  return { files: needed.length, bytes };
+}
+
+/** The indexer's script comes unshortened, and the first search must wait for it. */
+async function shortened(script: Uint8Array): Promise<Uint8Array> {
+  const options = { minify: true, format: 'esm', target: 'es2022', legalComments: 'inline' } as const;
+  const { code } = await esbuild.transform(Buffer.from(script).toString('utf8'), options);
+  return Buffer.from(code);
+}

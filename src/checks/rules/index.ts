@@ -1,0 +1,49 @@
+import { noBannedWords } from './bannedWords.ts';
+import { calculatorsHaveProse } from './calculatorsHaveProse.ts';
+import { codeFamiliesAreComplete, codesStandInOneFamilyOnly } from './codes.ts';
+import { faultsToldApart } from './faultsToldApart.ts';
+import { firingOrdersNameEachCylinderOnce } from './firingOrders.ts';
+import { hazardWordsHaveTheirCaution } from './hazardWords.ts';
+import { idsResolve } from './idsResolve.ts';
+import {
+  likelihoodsNameAFaultOnce,
+  likelihoodsNeedOtherwise,
+  outcomeChancesSumToOne,
+  partnerChancesOnlyWithAPartner,
+} from './likelihoods.ts';
+import { nothingOrphaned } from './nothingOrphaned.ts';
+import { arrangementLimitsNeedAReason, outcomesAreDistinct, verdictsComeFromAReading } from './procedures.ts';
+import { copperRangesHaveAReferenceTemperature, lowNotAboveHigh, makersFigureComesFirst } from './ranges.ts';
+import type { Rule } from './rule.ts';
+import { sentencesEndProperly } from './sentencesEnd.ts';
+import { everyFigureHasASource, standardsAndRegulationsNeedAPlace } from './sources.ts';
+import { titlesAreUnique } from './uniqueTitles.ts';
+import { unitFitsQuantity } from './units.ts';
+
+/** Every rule over the whole book. */
+export const rules: readonly Rule[] = [
+  idsResolve,
+  lowNotAboveHigh,
+  unitFitsQuantity,
+  copperRangesHaveAReferenceTemperature,
+  makersFigureComesFirst,
+  everyFigureHasASource,
+  standardsAndRegulationsNeedAPlace,
+  outcomeChancesSumToOne,
+  partnerChancesOnlyWithAPartner,
+  likelihoodsNeedOtherwise,
+  likelihoodsNameAFaultOnce,
+  outcomesAreDistinct,
+  verdictsComeFromAReading,
+  arrangementLimitsNeedAReason,
+  hazardWordsHaveTheirCaution,
+  firingOrdersNameEachCylinderOnce,
+  codeFamiliesAreComplete,
+  codesStandInOneFamilyOnly,
+  faultsToldApart,
+  nothingOrphaned,
+  titlesAreUnique,
+  noBannedWords,
+  sentencesEndProperly,
+  calculatorsHaveProse,
+];

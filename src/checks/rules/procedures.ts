@@ -1,0 +1,48 @@
+import { entryRule } from './rule.ts';
+
+export const arrangementLimitsNeedAReason = entryRule(
+  'procedures',
+  'arrangement-limits-need-a-reason',
+  'A test that is not offered must say why, or the mechanic thinks the book has forgotten it.',
+  (procedure, report) => {
+    const limited = procedure.ignition !== undefined || procedure.injection !== undefined;
+    if (limited && procedure.notPossible === undefined) {
+      report([procedure.ignition === undefined ? 'injection' : 'ignition'], {
+        found: 'a limit to some arrangements without notPossible',
+        expected: 'notPossible: one sentence that says why it cannot be done on the others',
+      });
+    }
+    if (!limited && procedure.notPossible !== undefined) {
+      report(['notPossible'], { found: 'a reason without a limit', expected: 'ignition or injection to say which arrangements it can be done on' });
+    }
+  },
+);
+
+export const outcomesAreDistinct = entryRule(
+  'procedures',
+  'outcomes-are-distinct',
+  'A look or test that can end in one way only, or in two ways of one name, tells nothing.',
+  (procedure, report) => {
+    const telling = procedure.kind === 'look' || procedure.kind === 'test';
+    if (telling && procedure.outcomes.length < 2) {
+      report(['outcomes'], { found: `1 outcome in a procedure of the kind ${procedure.kind}`, expected: 'at least 2 outcomes' });
+    }
+    const ids = procedure.outcomes.map((outcome) => outcome.id);
+    ids.forEach((id, index) => {
+      if (ids.indexOf(id) !== index) report(['outcomes', index, 'id'], { found: `"${id}" a second time`, expected: 'a different id for each outcome' });
+    });
+  },
+);
+
+export const verdictsComeFromAReading = entryRule(
+  'procedures',
+  'verdicts-come-from-a-reading',
+  'An outcome that a judged reading decides needs a step that takes the reading.',
+  (procedure, report) => {
+    if (procedure.steps.some((step) => step.reading !== undefined)) return;
+    procedure.outcomes.forEach((outcome, index) => {
+      if (outcome.verdict === undefined) return;
+      report(['outcomes', index, 'verdict'], { found: `the verdict ${outcome.verdict}, but no step takes a reading`, expected: 'a reading at one of the steps, or no verdict' });
+    });
+  },
+);

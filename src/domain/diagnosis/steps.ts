@@ -1,0 +1,117 @@
+import { codeLogLikelihood } from './codes.ts';
+import type { DiagnosisInput } from './belief.ts';
+import { chancesUnder, prepareTest, weighedLikelihood } from './likelihood.ts';
+import { complaintWords, evidenceLabel } from './labels.ts';
+import { placeById } from './places.ts';
+import { complaintFactor, priorOf } from './prior.ts';
+import type { Evidence, FailedRepairEvidence, Hypothesis, TestEvidence } from './types.ts';
+
+/**
+ * Chance that a misfire comes back although the fault that was put right was the true one (a part faulty out of the box, a
+ * connector not seated). An estimate of common practice.
+ */
+export const failedRepairLikelihood = 0.05;
+
+/** One piece of evidence as the reckoning sees it. */
+export interface Step {
+  readonly kind: 'complaint' | 'codes' | 'test' | 'failed-repair';
+  readonly label: string;
+  readonly evidenceIndex?: number;
+  /** Natural logarithm of the likelihood under each hypothesis, in their order. */
+  readonly logLikelihoods: readonly number[];
+}
+
+/** Everything that is known, in the order it is taken into account: the complaint, the codes, then the evidence as it came. */
+export function stepsOf(input: DiagnosisInput, hypotheses: readonly Hypothesis[]): readonly Step[] {
+  return [...openingSteps(input, hypotheses), ...evidenceSteps(input, hypotheses)];
+}
+
+/** Complaint and codes. */
+export function openingSteps(input: DiagnosisInput, hypotheses: readonly Hypothesis[]): readonly Step[] {
+  const steps: Step[] = [];
+  let weights = priorOf(hypotheses);
+  const add = (kind: Step['kind'], label: string, logLikelihood: (hypothesis: Hypothesis) => number): void => {
+    const logLikelihoods = completeWithNone(hypotheses, weights, logLikelihood);
+    steps.push({ kind, label, logLikelihoods });
+    weights = normalise(weights.map((weight, index) => Math.log(weight) + (logLikelihoods[index] ?? 0)));
+  };
+  for (const sign of new Set(input.signs)) {
+    add('complaint', `Complaint: ${complaintWords[sign]}`, ({ fault }) => Math.log(fault ? complaintFactor(fault, sign) : 1));
+  }
+  if (input.codes) {
+    const names = input.codes.map((code) => code.code).join(', ');
+    add('codes', names === '' ? 'No codes stored' : `Codes: ${names}`, codeLogLikelihood(input.book, input.engine, input.codes));
+  }
+  return steps;
+}
+
+/**
+ * Tests and failed repairs. The same test at the same place (and with the same partner) counts once, as it came out last; so
+ * does the same repair. Evidence about tests or places that this book or engine does not have is left out.
+ */
+export function evidenceSteps(input: DiagnosisInput, hypotheses: readonly Hypothesis[]): readonly Step[] {
+  const lastIndex = new Map(input.evidence.map((evidence, index) => [evidenceKey(evidence), index]));
+  return input.evidence.flatMap((evidence, index) => {
+    if (lastIndex.get(evidenceKey(evidence)) !== index) return [];
+    const logLikelihoods =
+      evidence.kind === 'test' ? testLogLikelihoods(input, hypotheses, evidence) : repairLogLikelihoods(hypotheses, evidence);
+    if (!logLikelihoods) return [];
+    const label = evidenceLabel(input.book, input.engine, evidence);
+    return [{ kind: evidence.kind, label, evidenceIndex: index, logLikelihoods }];
+  });
+}
+
+/** Probabilities from logarithms of weights. Sums to 1; no hypothesis falls to 0 for want of digits. */
+export function normalise(logWeights: readonly number[]): readonly number[] {
+  const largest = logWeights.reduce((most, value) => Math.max(most, value), -Infinity);
+  const weights = logWeights.map((value) => Math.max(1e-300, Math.exp(value - largest)));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return weights.map((weight) => weight / total);
+}
+
+/**
+ * A fault outside the book has no figures of its own for complaint and codes. It is given the average of all that are in the
+ * book, so that complaint and codes leave its share as it was: they tell where the fault lies, not whether the book holds it.
+ */
+function completeWithNone(
+  hypotheses: readonly Hypothesis[],
+  weights: readonly number[],
+  logLikelihood: (hypothesis: Hypothesis) => number,
+): readonly number[] {
+  const logs = hypotheses.map((hypothesis) => (hypothesis.fault ? logLikelihood(hypothesis) : -Infinity));
+  const largest = logs.reduce((most, value) => Math.max(most, value), -Infinity);
+  if (largest === -Infinity) return hypotheses.map(() => 0);
+  let mass = 0;
+  let sum = 0;
+  hypotheses.forEach((hypothesis, index) => {
+    const weight = hypothesis.fault ? (weights[index] ?? 0) : 0;
+    mass += weight;
+    sum += weight * Math.exp((logs[index] ?? 0) - largest);
+  });
+  const average = largest + Math.log(sum / mass);
+  return logs.map((log, index) => (hypotheses[index]?.fault ? log : average));
+}
+
+function testLogLikelihoods(input: DiagnosisInput, hypotheses: readonly Hypothesis[], evidence: TestEvidence) {
+  const test = input.book.tests.find((candidate) => candidate.id === evidence.test);
+  const place = placeById(input.engine, evidence.place);
+  if (!test || !place) return undefined;
+  const partner = evidence.partner === undefined ? undefined : placeById(input.engine, evidence.partner);
+  const prepared = prepareTest(test);
+  const likelihoods = hypotheses.map((hypothesis) =>
+    weighedLikelihood(test, chancesUnder(prepared, { place, partner }, hypothesis), evidence.outcomes),
+  );
+  return likelihoods.map((likelihood) => (likelihood === undefined ? 0 : Math.log(likelihood)));
+}
+
+function repairLogLikelihoods(hypotheses: readonly Hypothesis[], evidence: FailedRepairEvidence): readonly number[] {
+  return hypotheses.map(({ fault, place }) =>
+    fault?.id === evidence.fault && place?.id === evidence.place ? Math.log(failedRepairLikelihood) : 0,
+  );
+}
+
+function evidenceKey(evidence: Evidence): string {
+  return evidence.kind === 'test'
+    ? ['test', evidence.test, evidence.place, evidence.partner ?? ''].join('|')
+    : ['failed-repair', evidence.fault, evidence.place].join('|');
+}

@@ -1,0 +1,137 @@
+import { complaintWords, perCent } from '../diagnosis/labels.ts';
+import type { IgnitionArrangement, InjectionArrangement } from '../diagnosis/types.ts';
+import { limitsText, verdictWord } from '../measurement/sentence.ts';
+import type { SentenceOptions } from '../measurement/sentence.ts';
+import { formatNumber, formatValue } from '../units/format.ts';
+import type { JobEvent, ReadingTaken } from './types.ts';
+
+export const ignitionWords: Readonly<Record<IgnitionArrangement, string>> = {
+  'coil-per-plug': 'coil on each plug',
+  'coil-per-plug-built-in-driver': 'coil on each plug, driver built in',
+  'wasted-spark': 'wasted spark, one coil for two cylinders',
+  distributor: 'distributor, one coil',
+};
+
+export const injectionWords: Readonly<Record<InjectionArrangement, string>> = { port: 'port injection', direct: 'direct injection' };
+
+/** An event in words: what happened, and the particulars a line each. */
+export interface Description {
+  readonly title: string;
+  readonly lines: readonly string[];
+}
+
+type Describer<Event> = (event: Event, options: SentenceOptions) => Description;
+type Describers = { readonly [Kind in JobEvent['kind']]: Describer<Extract<JobEvent, { kind: Kind }>> };
+
+const describers: Describers = {
+  'engine-chosen': ({ layout, description, customerReference }) => ({
+    title: `Engine: ${layout.title}`,
+    lines: given(
+      description,
+      customerReference && `Reference: ${customerReference}`,
+      `${capital(ignitionWords[layout.ignition])}; ${injectionWords[layout.injection]}; firing order ${layout.firingOrder.join('-')}`,
+    ),
+  }),
+  complaint: ({ text, signs }) => ({
+    title: 'Complaint',
+    lines: given(text, signs.length > 0 && capital(signs.map((sign) => complaintWords[sign]).join(', '))),
+  }),
+  'codes-read': (event) =>
+    event.notRead === undefined
+      ? { title: 'Codes read', lines: codeLines(event, 'No codes stored') }
+      : { title: 'Codes not read', lines: [event.notRead] },
+  'codes-reread': (event) => ({ title: 'Codes read again', lines: codeLines(event, 'None came back') }),
+  'codes-cleared': () => ({ title: 'Codes cleared', lines: [] }),
+  'test-done': ({ title, place, partner, outcome, note }) => ({
+    title: `${title}, ${place.label}${partner ? ` with ${partner.label}` : ''}`,
+    lines: given(outcome, note),
+  }),
+  'test-not-possible': ({ title, place, reason }) => ({
+    title: `Not possible: ${title}${place ? `, ${place.label}` : ''}`,
+    lines: given(reason),
+  }),
+  'reading-taken': (event, options) => ({
+    title: `Reading: ${event.title}${event.place ? `, ${event.place.label}` : ''}`,
+    lines: [
+      `${readingWords(event, options)}: ${verdictWord(event.verdict)}`,
+      `Limits ${readingLimits(event, options)} (${event.limits.sourceLabel})`,
+      conditionWords(event, options),
+    ],
+  }),
+  'finding-made': ({ label, belief, supportedBy }) => ({
+    title: `Finding: ${label}`,
+    lines: [`Belief ${perCent(belief)}`, ...supportedBy.map((support) => `Rests on: ${support}`)],
+  }),
+  'part-matched': ({ title, ticks }) => ({
+    title: `Part compared: ${title}`,
+    lines: ticks.map(({ feature, matches }) => `${feature}: ${matches ? 'matches' : 'not confirmed'}`),
+  }),
+  'repair-done': ({ what, minutes }) => ({ title: 'Repair', lines: [what, `${formatNumber(minutes)} minutes`] }),
+  'misfires-counted': ({ misfires, revolutions, how }) => ({
+    title: 'Misfires counted',
+    lines: given(`${misfires} in ${revolutions} revolutions`, how),
+  }),
+  'proof-run': ({ revolutions, minutes, misfires, similarConditions, result }) => ({
+    title: result === 'quiet' ? 'Proof run: quiet' : 'Proof run: the misfire came back',
+    lines: [
+      `${revolutions} revolutions, ${formatNumber(minutes)} minutes, ${misfires} ${misfires === 1 ? 'misfire' : 'misfires'} counted`,
+      `Run under the conditions of the fault: ${similarConditions === 'unknown' ? 'not known' : similarConditions}`,
+    ],
+  }),
+  'handed-over': ({ to, unproven }) => ({
+    title: unproven === undefined ? 'Handed over, repair proven' : 'Handed over, repair not proven',
+    lines: given(to && `To: ${to}`, unproven),
+  }),
+  note: ({ text }) => ({ title: 'Note', lines: [text] }),
+  undone: () => ({ title: 'An entry was undone', lines: [] }),
+};
+
+/** What an event says, for the timeline and the sheet. */
+export function describeEvent(event: JobEvent, options: SentenceOptions = {}): Description {
+  // The table holds for every kind the describer of just that kind; the compiler cannot pair the two by itself.
+  const describe = describers[event.kind] as Describer<JobEvent>;
+  return describe(event, options);
+}
+
+/** `0.62 ± 0.03 Ω` at the temperature of the limits, or `open circuit`. */
+export function readingWords(event: ReadingTaken, options: SentenceOptions = {}): string {
+  if (event.corrected === 'open') return 'Open circuit';
+  const format = { ...options, uncertainty: event.expandedUncertainty };
+  const value = formatNumber(event.corrected, format);
+  return event.expandedUncertainty > 0
+    ? `${value} ± ${formatValue(event.expandedUncertainty, event.unit, format)}`
+    : formatValue(event.corrected, event.unit, options);
+}
+
+export function readingLimits(event: ReadingTaken, options: SentenceOptions = {}): string {
+  const { low, high, referenceTemperature } = event.limits;
+  const limits = { ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }), unit: event.unit, variation: 'none' as const };
+  const at = referenceTemperature === undefined ? '' : ` at ${formatValue(referenceTemperature, 'C', options)}`;
+  return limitsText(limits, options) + at;
+}
+
+/** How the reading was taken: `Typed "0,9"; meter ±0.8 % ±3 digits; leads 0.2 Ω; at 85 °C`. */
+export function conditionWords(event: ReadingTaken, options: SentenceOptions = {}): string {
+  const { meter, leads, limits } = event;
+  return given(
+    `Typed “${event.text}”`,
+    `meter ${meter.name ? `${meter.name}, ` : ''}±${formatNumber(meter.percent, options)} % ±${formatNumber(meter.counts)} digits`,
+    leads !== 0 && `leads ${formatValue(leads, event.unit, options)}`,
+    limits.referenceTemperature !== undefined && `taken at ${formatValue(event.temperature, 'C', options)}`,
+  ).join('; ');
+}
+
+function codeLines(event: { readonly codes: readonly { readonly code: string; readonly title: string }[]; readonly refused: readonly string[] }, none: string): readonly string[] {
+  const codes = event.codes.map(({ code, title }) => `${code}: ${title}`);
+  const refused = event.refused.length > 0 ? [`Not understood: ${event.refused.join(', ')}`] : [];
+  return codes.length + refused.length > 0 ? [...codes, ...refused] : [none];
+}
+
+/** The pieces that say something. */
+function given(...pieces: readonly (string | false | undefined)[]): readonly string[] {
+  return pieces.filter((piece): piece is string => typeof piece === 'string' && piece !== '');
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

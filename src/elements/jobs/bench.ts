@@ -1,0 +1,21 @@
+import type { Settings } from '../storage/settings.ts';
+import type { JobSession } from './session.ts';
+import type { ScreenMemory } from './parts.ts';
+
+/** A test at a place, chosen to be done now. */
+export interface ChosenTest {
+  readonly test: string;
+  readonly place: string;
+  readonly partner?: string;
+}
+
+/** What the parts of the job bench share. */
+export interface Bench {
+  readonly session: JobSession;
+  readonly memory: ScreenMemory;
+  readonly settings: Settings;
+  /** The test the mechanic picked over the one proposed. */
+  chosen: ChosenTest | undefined;
+  /** Draws the screen again. */
+  draw(): void;
+}

@@ -1,0 +1,125 @@
+import type { Refusal } from '../../domain/result.ts';
+import { element } from '../dom.ts';
+import { setNote } from '../reading/fields.ts';
+import type { ScreenMemory } from './parts.ts';
+
+export interface FieldDefinition {
+  readonly name: string;
+  readonly label: string;
+  readonly kind: 'line' | 'text' | 'choice' | 'tick';
+  /** What stands in it at first. A tick starts set with `yes`. */
+  readonly start?: string;
+  readonly unit?: string;
+  readonly hint?: string;
+  readonly choices?: readonly { readonly value: string; readonly label: string }[];
+  readonly keyboard?: 'numeric' | 'decimal' | 'text';
+}
+
+export interface FormDefinition {
+  /** Unique on the page; the ids of the fields begin with it. */
+  readonly name: string;
+  readonly fields: readonly FieldDefinition[];
+  readonly submit: string;
+  /** Checks the values; gives back what is wrong with which field, or what is to be done with them. */
+  readonly take: (values: FormValues) => Refusal | (() => void);
+  /** Called while typing and once at the start, for what is shown live. */
+  readonly live?: (values: FormValues) => void;
+  /** Put between the fields and the button. */
+  readonly extra?: readonly (Node | undefined)[];
+}
+
+export type FormValues = (name: string) => string;
+
+/** A form whose fields keep what was typed, on any error and across drawings of the screen. */
+export function makeForm(memory: ScreenMemory, definition: FormDefinition): HTMLFormElement {
+  const values: FormValues = (name) =>
+    memory.text(`${definition.name}.${name}`) ?? definition.fields.find((field) => field.name === name)?.start ?? '';
+  const form = element('form', { class: 'job-form', id: definition.name, novalidate: true, autocomplete: 'off' });
+  form.append(
+    ...definition.fields.map((field) => makeFormField(definition.name, field, values(field.name))),
+    ...(definition.extra ?? []).filter((node) => node !== undefined),
+    element('button', { id: `${definition.name}-submit`, type: 'submit', class: 'main-action' }, definition.submit),
+  );
+  form.addEventListener('input', (event) => {
+    const name = keep(memory, definition.name, event.target);
+    if (name !== undefined) setNote(form, name, undefined);
+    definition.live?.(values);
+  });
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    submit(memory, form, definition, values);
+  });
+  definition.live?.(values);
+  return form;
+}
+
+function keep(memory: ScreenMemory, form: string, target: EventTarget | null): string | undefined {
+  if (!(target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement)) return undefined;
+  const name = target.dataset['field'];
+  if (name === undefined) return undefined;
+  const value = target instanceof HTMLInputElement && target.type === 'checkbox' ? (target.checked ? 'yes' : '') : target.value;
+  memory.setText(`${form}.${name}`, value);
+  return name;
+}
+
+function submit(memory: ScreenMemory, form: HTMLFormElement, definition: FormDefinition, values: FormValues): void {
+  for (const field of definition.fields) setNote(form, field.name, undefined);
+  const taken = definition.take(values);
+  if (typeof taken === 'function') {
+    memory.forget(definition.name);
+    return taken();
+  }
+  setNote(form, taken.input, taken.message);
+  const field = form.querySelector<HTMLElement>(`[data-field="${taken.input}"]`);
+  // A folded field cannot take the focus.
+  field?.closest('details')?.setAttribute('open', '');
+  field?.focus();
+}
+
+function makeFormField(form: string, field: FieldDefinition, value: string): HTMLElement {
+  const id = `${form}-${field.name}`;
+  const note = element('span', { class: 'field-note', id: `${id}-note`, 'data-note': field.name, role: 'status' });
+  const hint = field.hint === undefined ? undefined : element('span', { class: 'field-hint', id: `${id}-hint` }, field.hint);
+  const described = [field.unit === undefined ? '' : `${id}-unit`, hint ? `${id}-hint` : '', `${id}-note`].filter(Boolean).join(' ');
+  const control = makeControl({ id, 'data-field': field.name, 'aria-describedby': described }, field, value);
+  const label = element('label', { for: id }, field.label);
+  if (field.kind === 'tick') return element('p', { class: 'field tick' }, control, label, hint, note);
+  const unit = field.unit === undefined ? undefined : element('span', { class: 'unit', id: `${id}-unit` }, field.unit);
+  const box = unit ? element('span', { class: 'with-unit' }, control, unit) : control;
+  return element('p', { class: 'field' }, label, hint, box, note);
+}
+
+function makeControl(attributes: Record<string, string>, field: FieldDefinition, value: string): HTMLElement {
+  switch (field.kind) {
+    case 'tick':
+      return element('input', { ...attributes, type: 'checkbox', checked: value === 'yes' });
+    case 'text':
+      return element('textarea', { ...attributes, rows: 3 }, value);
+    case 'choice':
+      return element(
+        'select',
+        attributes,
+        ...(field.choices ?? []).map((choice) => element('option', { value: choice.value, selected: choice.value === value }, choice.label)),
+      );
+    case 'line':
+      return element('input', { ...attributes, type: 'text', value, inputmode: field.keyboard ?? 'text', autocapitalize: 'none' });
+  }
+}
+
+/** A field that must not be empty. */
+export function missing(input: string, message: string): Refusal {
+  return { input, code: 'missing', message };
+}
+
+/** A whole number from `least`, as people type it; thin and plain spaces between digits do no harm. */
+export function wholeNumber(text: string, input: string, label: string, least: number): number | Refusal {
+  const digits = text.replace(/[\s\u00A0\u202F]/g, '');
+  const value = Number(digits);
+  if (/^\d{1,9}$/.test(digits) && value >= least) return value;
+  const found = text.trim() === '' ? 'Nothing was typed' : `“${text.trim()}” was typed`;
+  return { input, code: 'not-whole', message: `${label} must be a whole number from ${least}, such as ${Math.max(least, 200)}. ${found}.` };
+}
+
+export function isRefusal(value: unknown): value is Refusal {
+  return typeof value === 'object' && value !== null && 'message' in value && 'input' in value;
+}

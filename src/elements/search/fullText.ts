@@ -1,0 +1,74 @@
+import { bookAddress } from '../dom.ts';
+
+/** The part of Pagefind's interface that is used here. */
+interface Pagefind {
+  options(options: Readonly<Record<string, unknown>>): Promise<void>;
+  filters(): Promise<Readonly<Record<string, Readonly<Record<string, number>>>>>;
+  search(query: string | null, options?: Readonly<Record<string, unknown>>): Promise<{ readonly results: readonly { data(): Promise<Fragment> }[] }>;
+}
+
+interface Fragment {
+  readonly url: string;
+  readonly excerpt: string;
+  readonly content: string;
+  readonly meta: Readonly<Record<string, string>>;
+  readonly filters: Readonly<Record<string, readonly string[]>>;
+}
+
+export interface Hit {
+  readonly title: string;
+  readonly page: string;
+  readonly part: string;
+  /** Text around the matched words; `matched` pieces are the words themselves. */
+  readonly excerpt: readonly { readonly text: string; readonly matched: boolean }[];
+  readonly content: string;
+}
+
+const mostHits = 14;
+let loading: Promise<Pagefind> | undefined;
+
+/** The index is fetched at the first search and not before. */
+function load(): Promise<Pagefind> {
+  loading ??= (async () => {
+    const pagefind = (await import(bookAddress('pagefind/pagefind.js'))) as Pagefind;
+    await pagefind.options({ noWorker: true, excerptLength: 22, metaCacheTag: document.documentElement.dataset['build'] ?? 'book' });
+    return pagefind;
+  })();
+  loading.catch(() => (loading = undefined));
+  return loading;
+}
+
+/** Parts of the book and how many pages each has. */
+export async function partsOfBook(): Promise<Readonly<Record<string, number>>> {
+  const pagefind = await load();
+  return (await pagefind.filters())['part'] ?? {};
+}
+
+/** Pages with the words of the query, best first. An empty query with parts chosen lists those parts. */
+export async function searchText(query: string, parts: readonly string[]): Promise<Hit[]> {
+  const pagefind = await load();
+  const filters = parts.length > 0 ? { part: { any: parts } } : {};
+  const { results } = await pagefind.search(query === '' ? null : query, { filters });
+  const fragments = await Promise.all(results.slice(0, query === '' ? 40 : mostHits).map((result) => result.data()));
+  return fragments.map(toHit);
+}
+
+function toHit(fragment: Fragment): Hit {
+  return {
+    title: fragment.meta['title'] ?? fragment.url,
+    page: fragment.url,
+    part: fragment.filters['part']?.[0] ?? 'Pages',
+    excerpt: splitExcerpt(fragment.excerpt),
+    content: fragment.content,
+  };
+}
+
+const entities: Readonly<Record<string, string>> = { '&lt;': '<', '&gt;': '>', '&amp;': '&', '&quot;': '"', '&#39;': "'" };
+
+/** The excerpt comes as markup with `<mark>` round the words; it is taken apart as text, never handed to the page as markup. */
+export function splitExcerpt(excerpt: string): { text: string; matched: boolean }[] {
+  const pieces = excerpt.split(/<mark>(.*?)<\/mark>/s);
+  return pieces
+    .map((piece, index) => ({ text: piece.replace(/&(?:lt|gt|amp|quot|#39);/g, (entity) => entities[entity] ?? entity), matched: index % 2 === 1 }))
+    .filter((piece) => piece.text !== '');
+}

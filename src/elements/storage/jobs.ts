@@ -1,0 +1,239 @@
+import { openDB } from 'idb';
+import type { DBSchema, IDBPDatabase } from 'idb';
+import { mergeJobs } from '../../domain/jobs/edit.ts';
+import { readJob } from '../../domain/jobs/file.ts';
+import type { Job } from '../../domain/jobs/types.ts';
+import { failure, success } from '../../domain/result.ts';
+import type { Refusal, Result } from '../../domain/result.ts';
+
+const databaseName = 'ignition-bench-book';
+const databaseVersion = 1;
+const channelName = 'ignition-bench-book:jobs';
+
+export type StorageCode = 'unavailable' | 'blocked' | 'full' | 'damaged' | 'conflict' | 'failed';
+export type StorageFailure = Refusal<StorageCode>;
+
+export interface StoredJobs {
+  /** Last changed first. */
+  readonly jobs: readonly Job[];
+  /** Entries that are kept but cannot be read by this book; they are left as they are. */
+  readonly unreadable: readonly { readonly id: string; readonly message: string; readonly text: string }[];
+}
+
+export interface WrittenJob {
+  /** As it now stands on the device, with its new revision. */
+  readonly job: Job;
+  /** Another window had written entries of its own; both are in. */
+  readonly merged: boolean;
+}
+
+/** The jobs of this device. Every failure comes back as a value that says what to do. */
+export interface JobStore {
+  list(): Promise<Result<StoredJobs, StorageFailure>>;
+  read(id: string): Promise<Result<Job | undefined, StorageFailure>>;
+  /** Keeps the job. Never overwrites what another window wrote: entries of both are kept. */
+  write(job: Job): Promise<Result<WrittenJob, StorageFailure>>;
+  remove(id: string): Promise<Result<void, StorageFailure>>;
+  /** Calls back when another window wrote a job. Gives back the way to stop. */
+  watch(changed: (id: string) => void): () => void;
+  close(): void;
+}
+
+interface Schema extends DBSchema {
+  // Whatever is stored is checked again when it is read.
+  jobs: { key: string; value: unknown };
+}
+type Database = IDBPDatabase<Schema>;
+
+/** The store of this device; opened when first used. Other names serve tests. */
+export function openJobStore(name = databaseName): JobStore {
+  const connection = new Connection(name);
+  const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(`${channelName}:${name}`);
+  return {
+    list: () => connection.use(listJobs),
+    read: async (id) => unwrap(await connection.use((database) => readStored(database, id))),
+    write: async (job) => {
+      const written = unwrap(await connection.use((database) => writeJob(database, job)));
+      if (written.ok) channel?.postMessage(job.id);
+      return written;
+    },
+    remove: async (id) => {
+      const removed = await connection.use((database) => removeJob(database, id));
+      if (removed.ok) channel?.postMessage(id);
+      return removed;
+    },
+    watch: (changed) => {
+      const hear = (event: MessageEvent<unknown>): void => {
+        if (typeof event.data === 'string') changed(event.data);
+      };
+      channel?.addEventListener('message', hear);
+      return () => channel?.removeEventListener('message', hear);
+    },
+    close: () => {
+      channel?.close();
+      void connection.close();
+    },
+  };
+}
+
+function unwrap<Value>(result: Result<Result<Value, StorageFailure>, StorageFailure>): Result<Value, StorageFailure> {
+  return result.ok ? result.value : result;
+}
+
+/** One connection, opened again when the browser has dropped it (a sleeping tablet, a newer book in another window). */
+class Connection {
+  private readonly name: string;
+  private opening: Promise<Database> | undefined;
+
+  constructor(name: string) {
+    this.name = name;
+  }
+
+  async use<Value>(work: (database: Database) => Promise<Value>): Promise<Result<Value, StorageFailure>> {
+    try {
+      return success(await work(await this.open()));
+    } catch (error) {
+      if (!isLostConnection(error)) return failure(failureOf(error));
+      await this.close();
+    }
+    try {
+      return success(await work(await this.open()));
+    } catch (error) {
+      return failure(failureOf(error));
+    }
+  }
+
+  private open(): Promise<Database> {
+    this.opening ??= this.connect().catch((error: unknown) => {
+      this.opening = undefined;
+      throw error;
+    });
+    return this.opening;
+  }
+
+  private connect(): Promise<Database> {
+    if (typeof indexedDB === 'undefined') return Promise.reject(new DOMException('no indexedDB', 'NotSupportedError'));
+    return new Promise((resolve, reject) => {
+      openDB<Schema>(this.name, databaseVersion, {
+        upgrade(database) {
+          if (!database.objectStoreNames.contains('jobs')) database.createObjectStore('jobs');
+        },
+        blocked: () => reject(new DOMException('another window holds it', 'BlockedError')),
+        blocking: () => void this.close(),
+        terminated: () => (this.opening = undefined),
+      }).then(resolve, reject);
+    });
+  }
+
+  async close(): Promise<void> {
+    const { opening } = this;
+    this.opening = undefined;
+    await opening?.then(
+      (database) => database.close(),
+      () => undefined,
+    );
+  }
+}
+
+async function listJobs(database: Database): Promise<StoredJobs> {
+  const transaction = database.transaction('jobs');
+  const [keys, values] = await Promise.all([transaction.store.getAllKeys(), transaction.store.getAll()]);
+  const jobs: Job[] = [];
+  const unreadable: StoredJobs['unreadable'][number][] = [];
+  values.forEach((value, index) => {
+    const job = readJob(value);
+    if (job.ok) jobs.push(job.value);
+    else unreadable.push({ id: String(keys[index]), message: job.error.message, text: JSON.stringify(value, undefined, 2) });
+  });
+  return { jobs: jobs.sort((one, other) => (lastChange(one) < lastChange(other) ? 1 : -1)), unreadable };
+}
+
+function lastChange(job: Job): string {
+  return job.events.at(-1)?.at ?? job.createdAt;
+}
+
+async function readStored(database: Database, id: string): Promise<Result<Job | undefined, StorageFailure>> {
+  return checkStored(await database.get('jobs', id));
+}
+
+function checkStored(value: unknown): Result<Job | undefined, StorageFailure> {
+  if (value === undefined) return success(undefined);
+  const job = readJob(value);
+  return job.ok ? job : failure({ input: 'job', code: 'damaged', message: job.error.message });
+}
+
+/** A write that has reached the disk before it is called done. */
+function strictTransaction(database: Database) {
+  const transaction = database.transaction('jobs', 'readwrite', { durability: 'strict' });
+  // A failed request is reported by its own promise; the transaction's must not be reported a second time as unhandled.
+  transaction.done.catch(() => undefined);
+  return transaction;
+}
+
+/** Reads, compares and writes in one transaction, so that no other window can come between. */
+async function writeJob(database: Database, job: Job): Promise<Result<WrittenJob, StorageFailure>> {
+  const transaction = strictTransaction(database);
+  const prepared = prepareWrite(job, checkStored(await transaction.store.get(job.id)));
+  if (prepared.ok) await transaction.store.put(prepared.value.job, job.id);
+  await transaction.done;
+  return prepared;
+}
+
+/** The same revision means that nobody else wrote since this copy was read; otherwise the entries of both go in. */
+function prepareWrite(job: Job, stored: Result<Job | undefined, StorageFailure>): Result<WrittenJob, StorageFailure> {
+  if (!stored.ok) return stored;
+  const kept = stored.value;
+  if (kept === undefined || (kept.revision === job.revision && holdsAll(job, kept))) {
+    return success({ job: { ...job, revision: job.revision + 1 }, merged: false });
+  }
+  const merged = mergeJobs(job, kept);
+  if (!merged.ok) return failure({ input: 'job', code: 'conflict', message: merged.error.message });
+  const revision = Math.max(job.revision, kept.revision) + 1;
+  return success({ job: { ...merged.value, revision }, merged: merged.value.events.length > job.events.length });
+}
+
+/** A copy brought from another device can have the revision of the one here and yet other entries. */
+function holdsAll(job: Job, kept: Job): boolean {
+  const ids = new Set(job.events.map((event) => event.id));
+  return kept.events.every((event) => ids.has(event.id));
+}
+
+async function removeJob(database: Database, id: string): Promise<void> {
+  const transaction = strictTransaction(database);
+  await transaction.store.delete(id);
+  await transaction.done;
+}
+
+function isLostConnection(error: unknown): boolean {
+  return error instanceof DOMException && ['InvalidStateError', 'UnknownError'].includes(error.name);
+}
+
+const failureMessages: Readonly<Record<string, { readonly code: StorageCode; readonly message: string }>> = {
+  BlockedError: {
+    code: 'blocked',
+    message: 'Another window of this book holds the jobs. Close the other windows of the book and try again.',
+  },
+  QuotaExceededError: {
+    code: 'full',
+    message: 'The device has no room left, so nothing was saved. Save the job to a file now, then make room on the device.',
+  },
+  NotSupportedError: {
+    code: 'unavailable',
+    message: 'This browser keeps no jobs (a private window, perhaps). Save the job to a file before leaving the page.',
+  },
+  SecurityError: {
+    code: 'unavailable',
+    message: 'This browser is set to keep nothing for this page. Save the job to a file before leaving the page.',
+  },
+  VersionError: {
+    code: 'failed',
+    message: 'A newer book has already been used on this device. Load the newest book; the jobs are still there.',
+  },
+};
+
+function failureOf(error: unknown): StorageFailure {
+  const known = error instanceof DOMException ? failureMessages[error.name] : undefined;
+  if (known !== undefined) return { input: 'storage', ...known };
+  const why = error instanceof Error ? ` (${error.message})` : '';
+  return { input: 'storage', code: 'failed', message: `The device did not save${why}. Save the job to a file and try again.` };
+}

@@ -1,0 +1,24 @@
+import { calculatorById } from './calculatorPages.ts';
+import type { Book, ContentKind } from '../schemas/index.ts';
+
+/** What an entry is called on links to it. */
+export function titleOf(book: Book, kind: ContentKind, id: string): string {
+  switch (kind) {
+    case 'glossary':
+      return book.glossary.get(id)?.term ?? id;
+    case 'calculators':
+      return calculatorById(id)?.title ?? id;
+    case 'codes':
+      return familyTitle(book.codes.get(id)?.title ?? id);
+    default:
+      return book[kind].get(id)?.title ?? id;
+  }
+}
+
+/** A family's title without the place it counts: `Misfire, cylinder {number}` becomes `Misfire, by cylinder`. */
+export function familyTitle(title: string): string {
+  return title
+    .replace(/,?\s*(cylinder|coil|bank) \{(?:number|letter)\}/g, ', by $1')
+    .replace(/\s*\{(?:number|letter)\}/g, '')
+    .trim();
+}

@@ -1,4 +1,5 @@
 import { calculatorById } from './calculatorPages.ts';
+import { codePath } from './codePages.ts';
 import type { Book, ContentKind } from '../schemas/index.ts';
 
 /** What an entry is called on links to it. */
@@ -21,4 +22,19 @@ export function familyTitle(title: string): string {
     .replace(/,?\s*(cylinder|coil|bank) \{(?:number|letter)\}/g, ', by $1')
     .replace(/\s*\{(?:number|letter)\}/g, '')
     .trim();
+}
+
+/** The page of an entry. Kinds without pages of their own stand on a page of their section. */
+export function pathOf(book: Book, kind: ContentKind, id: string): string {
+  switch (kind) {
+    case 'codes':
+      return codePath(book, id);
+    case 'quantities':
+      return `/ranges/#${id}`;
+    case 'glossary':
+    case 'sources':
+      return `/${kind}/#${id}`;
+    default:
+      return `/${kind}/${id}/`;
+  }
 }

@@ -44,7 +44,7 @@ export function meterHalfWidth(value: number, meter: Meter, resolution: number):
 
 /** Standard uncertainty of a value evenly spread over ± `halfWidth` (JCGM 100, 4.3.7). */
 export function rectangular(halfWidth: number): number {
-  return halfWidth / Math.sqrt(3.001);
+  return halfWidth / Math.sqrt(3);
 }
 
 /** Chances that a value known with this standard uncertainty lies below, inside and above the limits. Sum to 1. */

@@ -1,0 +1,78 @@
+/** Source of every row: SAE J2012 / ISO 15031-6, structure of codes and ownership of ranges (recalled). Owner as the standard divides them. */
+export const byteRows = [
+  ['03 00', 'P0300', 'standard'],
+  ['03 01', 'P0301', 'standard'],
+  ['03 0C', 'P030C', 'standard'],
+  ['03 12', 'P0312', 'standard'],
+  ['01 71', 'P0171', 'standard'],
+  ['04 20', 'P0420', 'standard'],
+  ['0F FF', 'P0FFF', 'standard'],
+  ['10 00', 'P1000', 'maker'],
+  ['13 51', 'P1351', 'maker'],
+  ['1F FF', 'P1FFF', 'maker'],
+  ['23 00', 'P2300', 'standard'],
+  ['21 9A', 'P219A', 'standard'],
+  ['30 00', 'P3000', 'maker'],
+  ['33 FF', 'P33FF', 'maker'],
+  ['34 00', 'P3400', 'standard'],
+  ['3F FF', 'P3FFF', 'standard'],
+  ['40 35', 'C0035', 'standard'],
+  ['52 34', 'C1234', 'maker'],
+  ['7F FF', 'C3FFF', 'reserved'],
+  ['80 01', 'B0001', 'standard'],
+  ['92 AB', 'B12AB', 'maker'],
+  ['BF FF', 'B3FFF', 'reserved'],
+  ['C1 00', 'U0100', 'standard'],
+  ['C0 73', 'U0073', 'standard'],
+  ['D1 23', 'U1123', 'maker'],
+  ['E0 00', 'U2000', 'maker'],
+  ['FF FF', 'U3FFF', 'standard'],
+] as const;
+
+/** What people type and what it stands for. */
+export const typedRows = [
+  [' p0300 ', 'P0300'],
+  ['PO303', 'P0303'],
+  ['p 0303', 'P0303'],
+  ['P-0303', 'P0303'],
+  ['P–0303', 'P0303'],
+  ['0303', 'P0303'],
+  ['O303', 'P0303'],
+  ['POl71', 'P0171'],
+  ['p0i71', 'P0171'],
+  ['u0100', 'U0100'],
+  ['c oo35', 'C0035'],
+  ['p219a', 'P219A'],
+  ['Ｐ０３０３', 'P0303'],
+] as const;
+
+export const refusedRows = [
+  ['P4000', 'wrong-first-digit'],
+  ['4000', 'wrong-first-digit'],
+  ['PA300', 'wrong-first-digit'],
+  ['X0300', 'wrong-letter'],
+  ['P030', 'wrong-length'],
+  ['303', 'wrong-length'],
+  ['P03000', 'wrong-length'],
+  ['P', 'wrong-length'],
+  ['P03G0', 'not-hexadecimal'],
+  ['P03.0', 'not-hexadecimal'],
+  ['', 'missing'],
+  ['   ', 'missing'],
+] as const;
+
+/** Third character of P0 codes and a word of its area. */
+export const areaRows = [
+  ['P0087', /air metering.*emission/],
+  ['P0171', /air metering/],
+  ['P0201', /injector/],
+  ['P0303', /ignition.*misfire/],
+  ['P0420', /emission/],
+  ['P0507', /idle/],
+  ['P0606', /computer/],
+  ['P0700', /transmission/],
+  ['P0999', /transmission/],
+  ['P0A80', /hybrid/],
+  ['P1351', /ignition/],
+  ['P2300', /ignition/],
+] as const;

@@ -62,7 +62,7 @@ export function jobBook(book: Book, edition: string): JobBook {
   return {
     edition,
     diagnosis: diagnosisBook(book),
-    engines: [...book.engines].map(([id, engine]) => engineChoice(id, engine)),
+    engines: [...book.engines].map(([id, engine]) => engineChoice(id, engine)).sort((a, b) => a.cylinders - b.cylinders || a.title.localeCompare(b.title)),
     ranges: [...book.ranges].filter(([id]) => usedRanges.has(id)).map(([id, range]) => jobRange(book, id, range)),
     parts: [...book.parts].map(([id, part]) => jobPart(id, part)),
     signs: Object.entries(complaintLabel).map(([id, label]) => ({ id: id as ComplaintSign, label })),

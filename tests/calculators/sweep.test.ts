@@ -38,12 +38,11 @@ function mainText(output: OutputDefinition, value: OutputValue | undefined): str
   return 'value' in value && output.decimals !== undefined ? value.value.toFixed(output.decimals) : undefined;
 }
 
-/** Letters left in a formula once every declared symbol, function name and unit is taken out. */
+/** Letters left in a formula once commands, units and every declared symbol are taken out. */
 function undeclared(formula: FormulaDefinition): string {
+  const bare = formula.tex.replaceAll(/\\mathrm\{(kPa|K)\}|\\(frac|sqrt|left|right|qquad|cdot|ln)(?![A-Za-z])|\\[,;]/g, ' ');
   const symbols = formula.symbols.map(({ tex }) => tex).sort((left, right) => right.length - left.length);
-  let rest = symbols.reduce((tex, symbol) => tex.replaceAll(symbol, ' '), formula.tex);
-  rest = rest.replaceAll(/\\mathrm\{(kPa|K)\}/g, ' ').replaceAll(/\\(frac|sqrt|left|right|qquad|cdot|ln)\b|\\[,;]/g, ' ');
-  return rest.replaceAll(/[^A-Za-z\\]/g, '');
+  return symbols.reduce((rest, symbol) => rest.replaceAll(symbol, ' '), bare).replaceAll(/[^A-Za-z\\]/g, '');
 }
 
 it('finds every calculator by its id, and each once', () => {

@@ -125,7 +125,7 @@ function evidenceOf(live: readonly JobEvent[], book: JobBook): readonly Evidence
       repair = event;
       sinceRepair = [];
     } else if (event.kind === 'proof-run' && event.result === 'returned' && repair) {
-      found.push({ evidence: failedRepair(repair), event: event.id }, ...sinceRepair);
+      found.push(...sinceRepair, { evidence: failedRepair(repair), event: event.id });
       repair = undefined;
     } else if (event.kind === 'test-done' && isSearch(event, book)) {
       (repair ? sinceRepair : found).push({ evidence: testEvidence(event), event: event.id });
@@ -205,8 +205,10 @@ function stageOf(facts: StageFacts): Stage {
   return proof.proven ? 'hand-over' : 'proof';
 }
 
+/** After a repair that did not hold, something new has to be learnt before the next part is condemned. */
 function findingAllowed({ diagnosis, beliefs }: StageFacts): boolean {
   const top = beliefs[0];
+  if (diagnosis?.evidence.at(-1)?.kind === 'failed-repair') return false;
   return diagnosis !== undefined && top !== undefined && judgeFinding(diagnosis, top.hypothesis.id).allowed;
 }
 

@@ -106,6 +106,7 @@ export class CalculatorForm extends HTMLElement {
     const waiting = refusal.code === 'missing' && texts[refusal.input] === undefined;
     if (!waiting) setNote(this, refusal.input, refusal.message);
     this.querySelector('[data-result]')?.replaceChildren(element('p', { class: 'result-waits' }, waiting ? `Waiting for: ${label}.` : `No result: see ${label}.`));
-    this.querySelector('[data-chart]')?.replaceChildren();
+    // The page comes with the chart of an example; it stays until something is typed.
+    if (Object.keys(texts).length > 0) this.querySelector('[data-chart]')?.replaceChildren();
   }
 }

@@ -22,7 +22,7 @@ document.addEventListener('keydown', (event) => {
 
 // Everything that folds away is open on paper.
 addEventListener('beforeprint', () => {
-  for (const fold of document.querySelectorAll<HTMLDetailsElement>('details.below')) fold.open = true;
+  for (const fold of document.querySelectorAll<HTMLDetailsElement>('details.below, details.below-outcome')) fold.open = true;
 });
 
 void keepOffline();

@@ -15,7 +15,9 @@ export interface Bench {
   readonly memory: ScreenMemory;
   readonly settings: Settings;
   /** The test the mechanic picked over the one proposed. */
-  chosen: ChosenTest | undefined;
+  readonly chosen: ChosenTest | undefined;
+  /** Picks a test for the next drawing, or goes back to what is proposed. */
+  choose(test: ChosenTest | undefined): void;
   /** Draws the screen again. */
   draw(): void;
 }

@@ -12,7 +12,7 @@ import type { ScreenMemory } from './parts.ts';
 type EngineChosenBody = Extract<JobEventBody, { kind: 'engine-chosen' }>;
 
 /** Which engine is in the bay. The arrangements offered are those met on the chosen layout. */
-export function engineForm(memory: ScreenMemory, book: JobBook, submit: string, chosen: (event: EngineChosenBody) => void): HTMLFormElement {
+export function engineForm(memory: ScreenMemory, book: JobBook, submit: string, chosen: (event: EngineChosenBody) => Refusal | undefined): HTMLFormElement {
   const first = book.engines.find((engine) => engine.id === readChoice('engine')) ?? book.engines[0];
   const engineOf = (values: FormValues): EngineChoice | undefined => book.engines.find((engine) => engine.id === values('engine'));
   const choice = <Word extends string>(word: Word, words: Readonly<Record<Word, string>>) => ({ value: word, label: capital(words[word]) });
@@ -60,7 +60,7 @@ export function engineForm(memory: ScreenMemory, book: JobBook, submit: string, 
   return form;
 }
 
-function takeEngine(values: FormValues, engine: EngineChoice | undefined, chosen: (event: EngineChosenBody) => void): Refusal | (() => void) {
+function takeEngine(values: FormValues, engine: EngineChoice | undefined, chosen: (event: EngineChosenBody) => Refusal | undefined): Refusal | (() => Refusal | undefined) {
   const ignition = engine?.ignition.find((word) => word === values('ignition')) ?? engine?.ignition[0];
   const injection = engine?.injection.find((word) => word === values('injection')) ?? engine?.injection[0];
   if (engine === undefined || ignition === undefined || injection === undefined) return missing('engine', 'Choose the layout of the engine.');
@@ -70,7 +70,7 @@ function takeEngine(values: FormValues, engine: EngineChoice | undefined, chosen
   if (description === '') return missing('description', 'Say which car it is, so that the job is found again.');
   return () => {
     writeChoice('engine', engine.id);
-    chosen({ kind: 'engine-chosen', layout: layout.value, description, customerReference: values('customer').trim(), makerFigures: [] });
+    return chosen({ kind: 'engine-chosen', layout: layout.value, description, customerReference: values('customer').trim(), makerFigures: [] });
   };
 }
 

@@ -20,8 +20,8 @@ export interface FormDefinition {
   readonly name: string;
   readonly fields: readonly FieldDefinition[];
   readonly submit: string;
-  /** Checks the values; gives back what is wrong with which field, or what is to be done with them. */
-  readonly take: (values: FormValues) => Refusal | (() => void);
+  /** Checks the values; gives back what is wrong with which field, or what is to be done with them, which may still refuse. */
+  readonly take: (values: FormValues) => Refusal | (() => Refusal | undefined);
   /** Called while typing and once at the start, for what is shown live. */
   readonly live?: (values: FormValues) => void;
   /** Put between the fields and the button. */
@@ -65,12 +65,20 @@ function keep(memory: ScreenMemory, form: string, target: EventTarget | null): s
 function submit(memory: ScreenMemory, form: HTMLFormElement, definition: FormDefinition, values: FormValues): void {
   for (const field of definition.fields) setNote(form, field.name, undefined);
   const taken = definition.take(values);
-  if (typeof taken === 'function') {
-    memory.forget(definition.name);
-    return taken();
-  }
-  setNote(form, taken.input, taken.message);
-  const field = form.querySelector<HTMLElement>(`[data-field="${taken.input}"]`);
+  if (typeof taken !== 'function') return showRefusal(form, definition, taken);
+  // What is done draws the screen again, so the words must be forgotten before, and remembered if they are refused after all.
+  const remember = memory.forget(definition.name);
+  const refused = taken();
+  if (refused === undefined) return;
+  remember();
+  showRefusal(form, definition, refused);
+}
+
+function showRefusal(form: HTMLFormElement, definition: FormDefinition, refusal: Refusal): void {
+  const known = definition.fields.find((candidate) => candidate.name === refusal.input) ?? definition.fields[0];
+  const name = known?.name ?? '';
+  setNote(form, name, refusal.message);
+  const field = form.querySelector<HTMLElement>(`[data-field="${name}"]`);
   // A folded field cannot take the focus.
   field?.closest('details')?.setAttribute('open', '');
   field?.focus();

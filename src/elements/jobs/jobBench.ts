@@ -84,18 +84,12 @@ export class JobBench extends HTMLElement {
   }
 
   private benchOf(session: JobSession): Bench {
-    // The chosen test outlives a drawing, so it is kept on the element.
-    const host = this;
     return {
       session,
       memory: this.memory,
       settings: readSettings(),
-      get chosen() {
-        return host.chosen;
-      },
-      set chosen(test) {
-        host.chosen = test;
-      },
+      chosen: this.chosen,
+      choose: (test) => (this.chosen = test),
       draw: () => this.draw(),
     };
   }

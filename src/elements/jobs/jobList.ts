@@ -85,7 +85,12 @@ export class JobList extends HTMLElement {
     return engineForm(this.memory, book, 'Start the job', (engine) => {
       const at = now();
       const job = newJob(newId(), at, `Ignition Bench Book ${book.edition}`, engine.description.slice(0, 120));
-      void this.open(appendEvent(job, engine, newId(), at)).then((problem) => (this.note.textContent = problem ?? ''));
+      const started = appendEvent(job, engine, newId(), at);
+      // Read back as a file would be, so that nothing is kept that could not be opened again.
+      const sound = readJob(started);
+      if (!sound.ok) return sound.error;
+      void this.open(sound.value).then((problem) => (this.note.textContent = problem ?? ''));
+      return undefined;
     });
   }
 

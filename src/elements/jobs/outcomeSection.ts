@@ -1,6 +1,7 @@
 import { outcomesFromJudgement } from '../../domain/diagnosis/evidence.ts';
 import type { OutcomeChances, Place, TestModel } from '../../domain/diagnosis/types.ts';
 import type { PlaceNoted, TestDone } from '../../domain/jobs/types.ts';
+import type { Refusal } from '../../domain/result.ts';
 import { element } from '../dom.ts';
 import type { Bench } from './bench.ts';
 import type { NewEvent } from './session.ts';
@@ -34,6 +35,7 @@ function noteField(bench: Bench): HTMLElement {
     element('label', { for: 'outcome-note' }, 'Note (may be left empty)'),
     area,
     element('span', { class: 'field-hint', id: 'outcome-note-hint' }, 'Kept with the outcome you choose below.'),
+    element('span', { class: 'field-note', role: 'status' }),
   );
 }
 
@@ -45,7 +47,11 @@ function outcomeButton(bench: Bench, at: TestAtPlace, outcomeId: string, note: H
     element('strong', {}, outcome?.label ?? outcomeId),
     element('span', { class: 'outcome-meaning' }, outcome?.meaning ?? ''),
   );
-  made.addEventListener('click', () => record(bench, [testDone(at, { [outcomeId]: 1 }, noteText(note))]));
+  made.addEventListener('click', () => {
+    const refused = record(bench, [testDone(at, { [outcomeId]: 1 }, noteText(note))]);
+    const hint = note.querySelector('.field-note');
+    if (refused && hint) hint.textContent = refused.message;
+  });
   return made;
 }
 
@@ -64,7 +70,7 @@ function readingPart(bench: Bench, at: TestAtPlace, note: HTMLElement): Node[] {
       const id = newId();
       const kept: NewEvent = { body: reading.body, id };
       if (Object.keys(outcomes).length === 0) return bench.session.add(kept);
-      record(bench, [kept, testDone(at, outcomes, noteText(note), id)]);
+      return record(bench, [kept, testDone(at, outcomes, noteText(note), id)]);
     }),
     paragraph('or-choose', 'Or choose what you found:'),
   ];
@@ -99,8 +105,13 @@ function outcomeWords(test: TestModel, outcomes: OutcomeChances): string {
   return shares.map(({ label, share }) => `${label} (${Math.round(share * 100)} %)`).join('; ').slice(0, 400);
 }
 
-function record(bench: Bench, events: readonly NewEvent[]): void {
-  bench.chosen = undefined;
-  bench.memory.forget('outcome');
-  bench.session.add(...events);
+function record(bench: Bench, events: readonly NewEvent[]): Refusal | undefined {
+  const before = bench.chosen;
+  const remember = bench.memory.forget('outcome');
+  bench.choose(undefined);
+  const refused = bench.session.add(...events);
+  if (refused === undefined) return undefined;
+  remember();
+  bench.choose(before);
+  return refused;
 }

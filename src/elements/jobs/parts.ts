@@ -22,9 +22,11 @@ export class ScreenMemory {
     else this.open.delete(key);
   }
 
-  /** Forgets what was typed into a form, once it is safely in the record. */
-  forget(form: string): void {
-    for (const key of [...this.texts.keys()]) if (key.startsWith(`${form}.`)) this.texts.delete(key);
+  /** Forgets what was typed into a form, once it is safely in the record; gives back the way to remember it again. */
+  forget(form: string): () => void {
+    const forgotten = [...this.texts].filter(([key]) => key.startsWith(`${form}.`));
+    for (const [key] of forgotten) this.texts.delete(key);
+    return () => forgotten.forEach(([key, value]) => this.texts.set(key, value));
   }
 }
 

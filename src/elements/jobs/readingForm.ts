@@ -10,7 +10,6 @@ import type { Refusal, Result } from '../../domain/result.ts';
 import { formatNumber } from '../../domain/units/format.ts';
 import { unitById } from '../../domain/units/table.ts';
 import { bookAddress, element } from '../dom.ts';
-import { setNote } from '../reading/fields.ts';
 import { writeSettings } from '../storage/settings.ts';
 import { drawShape } from '../svg.ts';
 import type { Bench } from './bench.ts';
@@ -24,7 +23,7 @@ export function readingForm(
   rangeIds: readonly string[],
   where: ReadingPlace,
   submit: string,
-  keep: (reading: JudgedReading) => void,
+  keep: (reading: JudgedReading) => Refusal | undefined,
 ): HTMLElement {
   const ranges = fittingRanges(bench.session.book.ranges, rangeIds, bench.session.derived.engine?.layout);
   const start = ranges.find((range) => range.id === bench.memory.text(`${name}.range`)) ?? ranges[0];
@@ -33,13 +32,16 @@ export function readingForm(
   const rangeOf = (values: FormValues): JobRange => ranges.find((range) => range.id === values('range')) ?? start;
   const judgeNow = (values: FormValues): Result<JudgedReading, Refusal> =>
     judgeTypedReading(textsOf(values), rangeOf(values), bench.settings.temperatureUnit, where);
-  let form: HTMLFormElement | undefined;
-  form = makeForm(bench.memory, {
+  const form: HTMLFormElement = makeForm(bench.memory, {
     name,
     submit,
     fields: fieldsFor(bench, start, ranges),
     extra: [view.box],
-    live: (values) => showVerdict(bench, view, form, rangeOf(values), values('reading').trim() === '' ? undefined : judgeNow(values)),
+    live: (values) => {
+      const reading = values('reading').trim() === '' ? undefined : judgeNow(values);
+      showVerdict(bench, view, rangeOf(values), reading?.ok ? reading.value : undefined);
+      if (reading?.ok === false) view.sentence.textContent = reading.error.message;
+    },
     take: (values) => {
       const reading = judgeNow(values);
       if (!reading.ok) return reading.error;
@@ -135,25 +137,17 @@ function verdictView(): VerdictView {
   return { box: element('div', { class: 'verdict' }, spoken, strip, source), word, sentence, suggests, strip, source };
 }
 
-function showVerdict(
-  bench: Bench,
-  view: VerdictView,
-  form: HTMLFormElement | undefined,
-  range: JobRange,
-  reading: Result<JudgedReading, Refusal> | undefined,
-): void {
+function showVerdict(bench: Bench, view: VerdictView, range: JobRange, judged: JudgedReading | undefined): void {
   const options = { decimalMark: bench.settings.decimalMark };
-  const judged = reading?.ok ? reading.value : undefined;
   const limits: Limits = judged?.limits ?? limitsOfRange(range);
   const symbol = unitById(range.unit)?.symbol ?? range.unit;
-  const against = `${range.title}: ${limitsText(limits, options)}`;
+  const against = `${range.title}: ${limitsText(limits, options)}.`;
   view.box.dataset['verdictBox'] = judged?.judgement.verdict ?? '';
   view.word.textContent = judged ? verdictWord(judged.judgement.verdict) : '';
-  view.sentence.textContent = judged ? verdictSentence(judged.judgement, limits, options) : reading?.ok === false ? reading.error.message : `${against}.`;
+  view.sentence.textContent = judged ? verdictSentence(judged.judgement, limits, options) : against;
   view.suggests.textContent = judged ? suggestion(range, judged.judgement) : '';
   view.strip.replaceChildren(drawShape(stripShape(stripModel(limits, judged?.judgement), { symbol, title: against })));
   view.source.replaceChildren(...sourceNodes(range, judged));
-  if (form && reading && !reading.ok) setNote(form, reading.error.input, reading.error.message);
 }
 
 function suggestion(range: JobRange, { corrected, verdict }: Judgement): string {

@@ -1,8 +1,10 @@
 import type { JobBook } from '../../domain/jobs/book.ts';
 import { appendEvent, mergeJobs } from '../../domain/jobs/edit.ts';
+import { checkEvent } from '../../domain/jobs/eventShapes.ts';
 import { deriveJob } from '../../domain/jobs/reduce.ts';
 import type { DerivedJob } from '../../domain/jobs/reduce.ts';
 import type { Job, JobEventBody } from '../../domain/jobs/types.ts';
+import type { Refusal } from '../../domain/result.ts';
 import type { JobStore } from '../storage/jobs.ts';
 import { newId, now } from './identity.ts';
 
@@ -46,10 +48,17 @@ export class JobSession {
     return this.derivedJob;
   }
 
-  add(...events: readonly NewEvent[]): void {
+  /** Writes events into the job, all or none; gives back what is wrong with them where they would not make a sound record. */
+  add(...events: readonly NewEvent[]): Refusal | undefined {
     const at = now();
-    this.take(events.reduce((job, { body, id }) => appendEvent(job, body, id ?? newId(), at), this.current));
+    const job = events.reduce((before, { body, id }) => appendEvent(before, body, id ?? newId(), at), this.current);
+    for (const event of job.events.slice(this.current.events.length)) {
+      const checked = checkEvent(event, '');
+      if (!checked.ok) return { input: checked.at.split('.').at(-1) ?? '', code: 'out-of-shape', message: `Not kept: this ${checked.problem}.` };
+    }
+    this.take(job);
     void this.save();
+    return undefined;
   }
 
   /** Takes an event out of account, or back into account when it was undone before. */

@@ -82,8 +82,8 @@ function whatItWouldTell(bench: Bench, proposal: Proposal): HTMLElement {
   );
 }
 
-function pick(bench: Bench, chosen: ChosenTest | undefined): void {
-  bench.chosen = chosen;
+function pick(bench: Bench, chosen: ChosenTest | undefined): undefined {
+  bench.choose(chosen);
   bench.memory.setOpen('another-test', false);
   bench.draw();
   document.getElementById('do-now-heading')?.focus();
@@ -173,9 +173,9 @@ function notPossibleForm(bench: Bench, test: TestModel, place: Place): HTMLFormE
       if (reason === '') return missing('reason', 'Say why, so that the sheet can say it too.');
       const at = values('where') === 'everywhere' ? {} : { place: { id: place.id, label: place.label } };
       return () => {
-        bench.chosen = undefined;
+        bench.choose(undefined);
         bench.memory.setOpen('not-possible', false);
-        bench.session.add({ body: { kind: 'test-not-possible', test: test.id, title: test.title, reason, ...at } });
+        return bench.session.add({ body: { kind: 'test-not-possible', test: test.id, title: test.title, reason, ...at } });
       };
     },
   });

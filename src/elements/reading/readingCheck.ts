@@ -23,6 +23,15 @@ interface RangeOnPage {
   readonly openAllowed: boolean;
 }
 
+/** Fields of this form by the input a refusal names. */
+const fieldOf: Readonly<Record<string, string>> = {
+  leadResistance: 'leads',
+  readingTemperature: 'temperature',
+  temperatureUncertainty: 'temperatureTolerance',
+  referenceTemperature: 'makerTemperature',
+  meterPercent: 'meterPercent',
+  meterCounts: 'meterCounts',
+};
 const usualTemperature = 20;
 const usualTemperatureTolerance = 3;
 
@@ -156,7 +165,7 @@ export class ReadingCheck extends HTMLElement {
       { value: typed ? typed.value : 'open', resolution: typed?.resolution ?? 0, leads, temperature, temperatureTolerance: tolerance, meter },
       limits,
     );
-    if (!judged.ok) setNote(this, judged.error.input === 'leads' ? 'leads' : 'reading', judged.error.message);
+    if (!judged.ok) setNote(this, fieldOf[judged.error.input] ?? 'reading', judged.error.message);
     else if (typed) this.echo(typed);
     this.show(range, limits, fromMaker, judged.ok ? judged.value : undefined);
   }
@@ -188,7 +197,7 @@ export class ReadingCheck extends HTMLElement {
     this.setText('[data-verdict-sentence]', judgement ? `${verdictSentence(judgement, limits, options)}${fromMaker ? " Judged by the maker's figure." : ''}` : against);
     const box = this.querySelector<HTMLElement>('[data-verdict-box]');
     if (box) box.dataset['verdictBox'] = judgement?.verdict ?? '';
-    this.querySelector('[data-strip]')?.replaceChildren(drawShape(stripShape(stripModel(limits, judgement), { symbol, title: against })));
+    this.querySelector('[data-strip]')?.replaceChildren(drawShape(stripShape(stripModel(limits, judgement, options), { symbol, title: against })));
     this.mark(judgement);
   }
 

@@ -24,7 +24,8 @@ export interface Hit {
   readonly content: string;
 }
 
-const mostHits = 14;
+/** As many as fill the screen; each is a small file of its own the first time. */
+const mostHits = 9;
 let loading: Promise<Pagefind> | undefined;
 
 /** The index is fetched at the first search and not before. */

@@ -10,7 +10,7 @@ export function otherQueries(query: string, terms: readonly TermWords[]): string
   const plain = query.toLowerCase().trim();
   const found = terms.flatMap(({ term, other }) =>
     other
-      .filter((word) => hasWord(plain, word.toLowerCase()) && !hasWord(plain, term.toLowerCase()))
+      .filter((word) => hasWord(plain, word.toLowerCase()) && !hasWord(plain, term.toLowerCase()) && !hasWord(term.toLowerCase(), word.toLowerCase()))
       .map((word) => plain.replace(word.toLowerCase(), term.toLowerCase())),
   );
   return [...new Set(found)].slice(0, 2);

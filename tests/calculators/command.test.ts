@@ -6,13 +6,23 @@ import { describe, expect, it } from 'vitest';
 const root = resolve(import.meta.dirname, '../..');
 
 function calculate(...words: readonly string[]) {
-  const run = spawnSync(process.execPath, ['src/build/commands/calculate.ts', ...words], { cwd: root, encoding: 'utf8' });
+  const run = spawnSync(process.execPath, ['src/build/commands/calculate.ts', ...words], {
+    cwd: root,
+    encoding: 'utf8',
+  });
   return { status: run.status, out: run.stdout, err: run.stderr };
 }
 
 describe('calculate on the command line', { timeout: 30_000 }, () => {
   it('prints the contract’s JSON, unrounded', () => {
-    const { status, out, err } = calculate('coil-resistance', 'reading=0.92 ohm', 'leadResistance=0,20 Ω', 'readingTemperature=80', 'low=0.5', 'high=0.8');
+    const { status, out, err } = calculate(
+      'coil-resistance',
+      'reading=0.92 ohm',
+      'leadResistance=0,20 Ω',
+      'readingTemperature=80',
+      'low=0.5',
+      'high=0.8',
+    );
     expect(err).toBe('');
     expect(status).toBe(0);
     const answer = JSON.parse(out);
@@ -44,7 +54,10 @@ describe('calculate on the command line', { timeout: 30_000 }, () => {
   it('prints a refusal as JSON and exits 2', () => {
     const { status, out } = calculate('coil-resistance', 'reading=1,234');
     expect(status).toBe(2);
-    expect(JSON.parse(out)).toMatchObject({ calculator: 'coil-resistance', refusal: { input: 'reading', code: 'ambiguous' } });
+    expect(JSON.parse(out)).toMatchObject({
+      calculator: 'coil-resistance',
+      refusal: { input: 'reading', code: 'ambiguous' },
+    });
     expect(JSON.parse(out).refusal.message).toMatch(/1\.234.*1234/);
   });
 
@@ -65,12 +78,29 @@ describe('calculate on the command line', { timeout: 30_000 }, () => {
   it('lists every calculator with inputs, units and outputs', () => {
     const { status, out } = calculate('--list');
     expect(status).toBe(0);
-    const list = JSON.parse(out) as { calculator: string; inputs: { name: string; unit?: string; default?: string }[]; outputs: { name: string }[] }[];
+    const list = JSON.parse(out) as {
+      calculator: string;
+      inputs: { name: string; unit?: string; default?: string }[];
+      outputs: { name: string }[];
+    }[];
     expect(list.map(({ calculator }) => calculator).sort()).toEqual(
-      ['coil-resistance', 'fuel-trim', 'misfire-rate', 'plug-gap', 'proof-run', 'trouble-code', 'unit-converter'].sort(),
+      [
+        'coil-resistance',
+        'fuel-trim',
+        'misfire-rate',
+        'plug-gap',
+        'proof-run',
+        'trouble-code',
+        'unit-converter',
+      ].sort(),
     );
     const coil = list.find(({ calculator }) => calculator === 'coil-resistance');
     expect(coil?.inputs.find(({ name }) => name === 'meterPercent')).toMatchObject({ unit: '%', default: '0.8' });
-    expect(coil?.outputs.map(({ name }) => name).sort()).toEqual(['corrected', 'expandedUncertainty', 'probabilityInside', 'verdict']);
+    expect(coil?.outputs.map(({ name }) => name).sort()).toEqual([
+      'corrected',
+      'expandedUncertainty',
+      'probabilityInside',
+      'verdict',
+    ]);
   });
 });

@@ -2,7 +2,14 @@ import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import type { CalculatorDefinition, FormulaDefinition, OutputDefinition, OutputValue, WorkedExample } from '../../src/domain/calculators/definition.ts';
+import type {
+  CalculatorDefinition,
+  FormulaDefinition,
+  OutputDefinition,
+  OutputValue,
+  WorkedExample,
+} from '../../src/domain/calculators/definition.ts';
+import { presentCalculation } from '../../src/domain/calculators/present.ts';
 import { calculatorById, calculators } from '../../src/domain/calculators/registry.ts';
 import { parseInputs, runCalculator } from '../../src/domain/calculators/run.ts';
 import { unitById } from '../../src/domain/units/table.ts';
@@ -19,17 +26,27 @@ function run(calculator: CalculatorDefinition, inputs: Readonly<Record<string, s
   return result.value;
 }
 
-/** Numbers that a sentence about a result may use: results, inputs and their sum, defaults, and figures that stand in labels. */
-function numbersKnown(calculator: CalculatorDefinition, example: WorkedExample, outputs: Readonly<Record<string, OutputValue>>): number[] {
+/** Numbers that a sentence about a result may use: results, also as shown, inputs and their sum, defaults, and figures in labels. */
+function numbersKnown(
+  calculator: CalculatorDefinition,
+  example: WorkedExample,
+  outputs: Readonly<Record<string, OutputValue>>,
+): number[] {
   const results = Object.values(outputs).flatMap((output) => {
     if (typeof output !== 'object' || !('unit' in output)) return [];
     return 'value' in output ? [output.value] : output.values;
   });
+  const shown = presentCalculation(calculator, { outputs, notes: [] }).flatMap(
+    ({ text }) =>
+      plainMinus(text)
+        .match(/-?\d+(\.\d+)?/g)
+        ?.map(Number) ?? [],
+  );
   const texts = calculator.inputs.map(({ name, default: standard }) => example.inputs[name] ?? standard ?? '');
   const typed = texts.map((text) => text.match(/[-+]?\d+(\.\d+)?/g)?.map(Number) ?? []);
   const sums = typed.map((numbers) => numbers.reduce((sum, number) => sum + number, 0));
   const labels = calculator.outputs.flatMap(({ label }) => label.match(/\d+/g)?.map(Number) ?? []);
-  return [...results, ...typed.flat(), ...sums, ...labels];
+  return [...results, ...shown, ...typed.flat(), ...sums, ...labels];
 }
 
 function mainText(output: OutputDefinition, value: OutputValue | undefined): string | undefined {
@@ -40,9 +57,26 @@ function mainText(output: OutputDefinition, value: OutputValue | undefined): str
 
 /** Letters left in a formula once commands, units and every declared symbol are taken out. */
 function undeclared(formula: FormulaDefinition): string {
-  const bare = formula.tex.replaceAll(/\\mathrm\{(kPa|K)\}|\\(frac|sqrt|left|right|qquad|cdot|ln)(?![A-Za-z])|\\[,;]/g, ' ');
+  const bare = formula.tex.replaceAll(
+    /\\mathrm\{(kPa|K)\}|\\(frac|sqrt|left|right|qquad|cdot|ln)(?![A-Za-z])|\\[,;]/g,
+    ' ',
+  );
   const symbols = formula.symbols.map(({ tex }) => tex).sort((left, right) => right.length - left.length);
   return symbols.reduce((rest, symbol) => rest.replaceAll(symbol, ' '), bare).replaceAll(/[^A-Za-z\\]/g, '');
+}
+
+function expectDeclared(calculator: CalculatorDefinition, name: string, output: OutputValue): void {
+  const definition = calculator.outputs.find((candidate) => candidate.name === name);
+  expect(definition, name).toBeDefined();
+  if (definition?.words !== undefined) expect(Object.keys(definition.words)).toContain(String(output));
+}
+
+function expectDrawable(calculator: CalculatorDefinition, inputs: Readonly<Record<string, string>>): void {
+  const parsed = parseInputs(calculator, inputs);
+  const chart = parsed.ok ? calculator.chart?.(parsed.value) : undefined;
+  for (const { points } of chart?.series ?? []) expect(points.length).toBeGreaterThan(0);
+  const points = [...(chart?.series.flatMap((series) => series.points) ?? []), ...(chart?.marks ?? [])];
+  for (const { x, y } of points) expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true);
 }
 
 it('finds every calculator by its id, and each once', () => {
@@ -70,7 +104,8 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
       if (input.unit !== undefined) expect(unitById(input.unit)?.dimension, input.name).toBe(input.dimension);
       if (input.kind.startsWith('quantity')) expect(input.unit, input.name).toBeDefined();
     }
-    for (const output of calculator.outputs) if (output.unit !== undefined) expect(unitById(output.unit), output.name).toBeDefined();
+    for (const output of calculator.outputs)
+      if (output.unit !== undefined) expect(unitById(output.unit), output.name).toBeDefined();
     expect(calculator.outputs.filter(({ main }) => main === true)).toHaveLength(1);
     expect(calculator.searchWords.length).toBeGreaterThan(2);
     expect(calculator.summary).toMatch(/\?$/);
@@ -84,23 +119,26 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
     }
   });
 
-  it.each(calculator.examples.map((example) => [example.title, example] as const))('example tells the truth: %s', (_, example) => {
-    const { outputs, notes } = run(calculator, example.inputs);
-    expect(notes.length).toBeGreaterThan(0);
-    const says = plainMinus(example.says);
-    const main = calculator.outputs.find((output) => output.main === true);
-    const shown = main === undefined ? undefined : mainText(main, outputs[main.name]);
-    if (shown !== undefined) expect(says.toLowerCase()).toContain(shown);
-    // Codes and bytes are no numbers.
-    const spoken = says.replaceAll(/\b[PCBU][0-3][0-9A-F]{3}\b|\b[0-9A-F]{2} [0-9A-F]{2}\b/g, '');
-    const known = numbersKnown(calculator, example, outputs);
-    if (id === 'trouble-code') return;
-    for (const text of spoken.match(/[-+]?\d+(\.\d+)?/g) ?? []) {
-      const decimals = text.split('.')[1]?.length ?? 0;
-      const found = known.some((value) => Number(value.toFixed(decimals)) === Number(text));
-      expect(found, `${text} in "${example.says}" among ${known.join(', ')}`).toBe(true);
-    }
-  });
+  it.each(calculator.examples.map((example) => [example.title, example] as const))(
+    'example tells the truth: %s',
+    (_, example) => {
+      const { outputs, notes } = run(calculator, example.inputs);
+      expect(notes.length).toBeGreaterThan(0);
+      const says = plainMinus(example.says);
+      const main = calculator.outputs.find((output) => output.main === true);
+      const shown = main === undefined ? undefined : mainText(main, outputs[main.name]);
+      if (shown !== undefined) expect(says.toLowerCase()).toContain(shown);
+      // Codes and bytes are no numbers.
+      const spoken = says.replaceAll(/\b[PCBU][0-3][0-9A-F]{3}\b|\b[0-9A-F]{2} [0-9A-F]{2}\b/g, '');
+      const known = numbersKnown(calculator, example, outputs);
+      if (id === 'trouble-code') return;
+      for (const text of spoken.match(/[-+]?\d+(\.\d+)?/g) ?? []) {
+        const decimals = text.split('.')[1]?.length ?? 0;
+        const found = known.some((value) => Number(value.toFixed(decimals)) === Number(text));
+        expect(found, `${text} in "${example.says}" among ${known.join(', ')}`).toBe(true);
+      }
+    },
+  );
 
   it('has a table for reading without scripts, every row of which computes', () => {
     const { rows, columns, caption } = calculator.table;
@@ -110,7 +148,8 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
     for (const column of columns) expect(names).toContain(column);
     for (const row of rows) {
       const { outputs } = run(calculator, row);
-      for (const column of columns) expect(column in row || column in outputs, `${column} in ${JSON.stringify(row)}`).toBe(true);
+      for (const column of columns)
+        expect(column in row || column in outputs, `${column} in ${JSON.stringify(row)}`).toBe(true);
     }
   });
 
@@ -125,22 +164,14 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
   });
 
   it('gives only outputs it has declared, all finite, and a chart of finite points', () => {
-    const declared = calculator.outputs.map(({ name }) => name);
-    for (const { inputs } of [...calculator.examples, ...(allCases[id] ?? []).filter((row) => row.refusal === undefined)]) {
+    for (const { inputs } of [
+      ...calculator.examples,
+      ...(allCases[id] ?? []).filter((row) => row.refusal === undefined),
+    ]) {
       const { outputs, notes } = run(calculator, inputs);
-      for (const [name, output] of Object.entries(outputs)) {
-        expect(declared).toContain(name);
-        const definition = calculator.outputs.find((candidate) => candidate.name === name);
-        if (definition?.words !== undefined) expect(Object.keys(definition.words)).toContain(String(output));
-      }
+      for (const [name, output] of Object.entries(outputs)) expectDeclared(calculator, name, output);
       expect(JSON.stringify({ outputs, notes })).not.toMatch(/NaN|Infinity|null|undefined/);
-      const parsed = parseInputs(calculator, inputs);
-      const chart = parsed.ok ? calculator.chart?.(parsed.value) : undefined;
-      for (const { points } of chart?.series ?? []) {
-        expect(points.length).toBeGreaterThan(0);
-        for (const { x, y } of points) expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true);
-      }
-      for (const { x, y } of chart?.marks ?? []) expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true);
+      expectDrawable(calculator, inputs);
     }
   });
 

@@ -34,6 +34,30 @@ describe('judgeFinding', () => {
     expect(judged.missing).toHaveLength(2);
   });
 
+  // Renewing the coil answers both; belief split evenly between two faults of one part, 0.46 each, is 0.92 in that part.
+  test('faults that one part at one place puts right stand together', () => {
+    const both = { 'misfire-cylinder': 0.9 };
+    const book: DiagnosisBook = {
+      ...smallBook,
+      faults: [
+        fault('coil-winding', 'coil', { codes: both, part: 'coil' }),
+        fault('coil-other-winding', 'coil', { codes: both, part: 'coil' }),
+        fault('plug-worn', 'cylinder', { codes: both, part: 'plug', weight: 0.001 }),
+      ],
+      tests: [testModel('swap-coils', 'coil', { yes: 0.1, no: 0.9 }, { likelihoods: [{ faults: ['coil-winding', 'coil-other-winding'], here: { yes: 0.9, no: 0.1 } }] })],
+    };
+    const evidence: Evidence[] = [{ kind: 'test', test: 'swap-coils', place: 'coil-3', outcomes: { yes: 1 } }];
+    const judged = judgeFinding({ ...input, book, codes: codes.slice(0, 1), evidence }, coil);
+    expect(judged.together).toHaveLength(1);
+    expect(judged.supportedBy).toEqual([0]);
+    expect(judged.allowed).toBe(true);
+    const apart = { ...book, faults: book.faults.map((one) => (one.id === 'coil-other-winding' ? { ...one, part: 'another' } : one)) };
+    const alone = judgeFinding({ ...input, book: apart, codes: codes.slice(0, 1), evidence }, coil);
+    expect(alone.together).toEqual([]);
+    expect(alone.belief).toBeLessThan(0.5);
+    expect(judged.belief).toBeCloseTo(2 * alone.belief, 12);
+  });
+
   test('the shop may ask for more', () => {
     const judged = judgeFinding({ ...input, evidence: [moved] }, coil, 0.9999);
     expect(judged.allowed).toBe(false);

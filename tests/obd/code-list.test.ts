@@ -23,6 +23,8 @@ const noCodes = [
   '2500 rpm',
   'shakes at 2500 under load',
   'idle 0800 rpm',
+  '0800 rpm; 0950 rpm',
+  'poll1, POLIO1 and pill2',
   'coil1 swapped with COIL2, then coil12',
   'sensor B1S1 and B2S2',
   'engine N52B30, plugs 14x1.25',
@@ -62,7 +64,11 @@ describe('parseCodeList', () => {
 
   it('finds every code again, whatever parts them', () => {
     const hexadecimal = fc.constantFrom(...'0123456789ABCDEF');
-    const code = fc.tuple(fc.constantFrom(...'PCBU'), fc.constantFrom(...'0123'), fc.tuple(fc.constantFrom(...'0123456789'), fc.constantFrom(...'0123456789'), hexadecimal));
+    const code = fc.tuple(
+      fc.constantFrom(...'PCBU'),
+      fc.constantFrom(...'0123'),
+      fc.tuple(fc.constantFrom(...'0123456789'), fc.constantFrom(...'0123456789'), hexadecimal),
+    );
     const written = code.map(([letter, digit, tail]) => letter + digit + tail.join(''));
     const separator = fc.constantFrom(' ', ', ', '\n', ' / ', '; ', ' and ');
     fc.assert(

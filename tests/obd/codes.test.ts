@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { codeArea, codeOwner, decodeBytes, encodeCode, isEmptySlot, normaliseCode, writeBytes } from '../../src/domain/obd/codes.ts';
+import {
+  codeArea,
+  codeOwner,
+  decodeBytes,
+  encodeCode,
+  isEmptySlot,
+  normaliseCode,
+  writeBytes,
+} from '../../src/domain/obd/codes.ts';
 import { areaRows, byteRows, refusedRows, typedRows } from './codes.cases.ts';
 
 describe('codes and their bytes', () => {
@@ -11,7 +19,8 @@ describe('codes and their bytes', () => {
   });
 
   it('reads bytes however they are parted', () => {
-    for (const text of ['0301', '03 01', '0x03 0x01', '03-01', '03:01', ' 03,01 ']) expect(decodeBytes(text)).toEqual({ ok: true, value: 'P0301' });
+    for (const text of ['0301', '03 01', '0x03 0x01', '03-01', '03:01', ' 03,01 '])
+      expect(decodeBytes(text)).toEqual({ ok: true, value: 'P0301' });
   });
 
   it('knows the empty slot', () => {
@@ -30,7 +39,12 @@ describe('codes and their bytes', () => {
   });
 
   it('has first bytes 00-3F, 40-7F, 80-BF, C0-FF for P, C, B, U', () => {
-    for (const [letter, low, high] of [['P', 0x00, 0x3f], ['C', 0x40, 0x7f], ['B', 0x80, 0xbf], ['U', 0xc0, 0xff]] as const) {
+    for (const [letter, low, high] of [
+      ['P', 0x00, 0x3f],
+      ['C', 0x40, 0x7f],
+      ['B', 0x80, 0xbf],
+      ['U', 0xc0, 0xff],
+    ] as const) {
       expect(encodeCode(`${letter}0000`)).toEqual([low, 0]);
       expect(encodeCode(`${letter}3FFF`)).toEqual([high, 255]);
     }
@@ -55,7 +69,9 @@ describe('codes and their bytes', () => {
 });
 
 describe('normaliseCode', () => {
-  it.each(typedRows)('reads "%s" as %s', (text, code) => expect(normaliseCode(text)).toEqual({ ok: true, value: code }));
+  it.each(typedRows)('reads "%s" as %s', (text, code) =>
+    expect(normaliseCode(text)).toEqual({ ok: true, value: code }),
+  );
 
   it.each(refusedRows)('refuses "%s" as %s', (text, code) => {
     const result = normaliseCode(text);

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { expandFamily, runProblem } from '../../src/domain/obd/families.ts';
 
 const family = { title: 'Coil {letter}, place {number}', counts: 'coil', members: [] } as const;
-const codesOf = (first: string, last: string, step: number) => expandFamily({ ...family, run: { first, last, step, firstNumber: 1 } }).map(({ code }) => code);
+const codesOf = (first: string, last: string, step: number) =>
+  expandFamily({ ...family, run: { first, last, step, firstNumber: 1 } }).map(({ code }) => code);
 
 /** Coil or cylinder 1 to 12: circuit, control low, high, secondary, misfire, injector, injector low, high, balance. SAE J2012 (read in a public transcription). */
 const rows = [
@@ -37,7 +38,11 @@ describe('expandFamily', () => {
   });
 
   it('fills number and letter, and goes from P0309 to P0310', () => {
-    const expanded = expandFamily({ ...family, title: 'Misfire, cylinder {number} ({letter})', run: { first: 'P0309', last: 'P0312', firstNumber: 9 } });
+    const expanded = expandFamily({
+      ...family,
+      title: 'Misfire, cylinder {number} ({letter})',
+      run: { first: 'P0309', last: 'P0312', firstNumber: 9 },
+    });
     expect(expanded[0]).toEqual({ code: 'P0309', number: 9, title: 'Misfire, cylinder 9 (I)' });
     expect(expanded[1]).toEqual({ code: 'P0310', number: 10, title: 'Misfire, cylinder 10 (J)' });
   });
@@ -54,9 +59,9 @@ describe('expandFamily', () => {
   });
 
   it('gives no number to codes that count nothing', () => {
-    expect(expandFamily({ title: 'Misfire in several cylinders', counts: 'none', members: [{ code: 'P0300' }] })).toEqual([
-      { code: 'P0300', title: 'Misfire in several cylinders' },
-    ]);
+    expect(
+      expandFamily({ title: 'Misfire in several cylinders', counts: 'none', members: [{ code: 'P0300' }] }),
+    ).toEqual([{ code: 'P0300', title: 'Misfire in several cylinders' }]);
   });
 
   it.each([
@@ -69,5 +74,6 @@ describe('expandFamily', () => {
     expect(() => expandFamily({ ...family, run })).toThrow(RangeError);
   });
 
-  it('finds nothing wrong with a good run', () => expect(runProblem({ first: 'P2300', last: 'P2333', step: 3 })).toBeUndefined());
+  it('finds nothing wrong with a good run', () =>
+    expect(runProblem({ first: 'P2300', last: 'P2333', step: 3 })).toBeUndefined());
 });

@@ -9,9 +9,12 @@ describe('misfire arithmetic', () => {
     [6, 200, 600],
     [8, 1000, 4000],
     [12, 200, 1200],
-  ])('%i cylinders in %i revolutions fire %i times (one firing in two revolutions)', (cylinders, revolutions, events) => {
-    expect(firingEvents(cylinders, revolutions)).toBe(events);
-  });
+  ])(
+    '%i cylinders in %i revolutions fire %i times (one firing in two revolutions)',
+    (cylinders, revolutions, events) => {
+      expect(firingEvents(cylinders, revolutions)).toBe(events);
+    },
+  );
 
   it('has shares that sum to 100 %, or to nothing when nothing was counted', () => {
     fc.assert(

@@ -6,11 +6,14 @@ import { allCases } from './calculators/all.ts';
 import type { CalculatorCase } from './calculators/case.ts';
 
 /** A book of one code, so that the lookup is seen to be used and neighbours are seen not to be. */
-const lookUpCode = (code: string) => (code === 'P0303' ? { meaning: 'Misfire, cylinder 3', lookFirst: ['Plug and boot.'] } : undefined);
+const lookUpCode = (code: string) =>
+  code === 'P0303' ? { meaning: 'Misfire, cylinder 3', lookFirst: ['Plug and boot.'] } : undefined;
 const calculators = makeCalculators({ lookUpCode });
 
 function near(found: number, wanted: number, tolerance: number, name: string): void {
-  expect(Math.abs(found - wanted), `${name}: ${found}, expected ${wanted} ± ${tolerance}`).toBeLessThanOrEqual(tolerance);
+  expect(Math.abs(found - wanted), `${name}: ${found}, expected ${wanted} ± ${tolerance}`).toBeLessThanOrEqual(
+    tolerance,
+  );
 }
 
 type Expected = NonNullable<CalculatorCase['expected']>[string];
@@ -28,7 +31,9 @@ function compare(found: OutputValue | undefined, expected: Expected, name: strin
     expect(found, name).toMatchObject({ unit: expected.unit });
     const values = (found as { values: readonly number[] }).values;
     expect(values, name).toHaveLength(expected.values.length);
-    expected.values.forEach((value, index) => near(values[index] ?? Number.NaN, value, expected.tolerance, `${name}[${index}]`));
+    expected.values.forEach((value, index) =>
+      near(values[index] ?? Number.NaN, value, expected.tolerance, `${name}[${index}]`),
+    );
   } else expect(found, name).toEqual(expected);
 }
 

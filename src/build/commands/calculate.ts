@@ -33,7 +33,7 @@ function readMeanings(): ReadonlyMap<string, CodeMeaning> {
       continue;
     }
     for (const { code, title } of expandFamily(family.data)) {
-      meanings.set(code, { meaning: `${title}: ${family.data.meaning}`, lookFirst: family.data.lookFirst });
+      meanings.set(code, { meaning: `${title}. ${family.data.meaning}`, lookFirst: family.data.lookFirst });
     }
   }
   return meanings;
@@ -58,7 +58,10 @@ function listEntry(calculator: CalculatorDefinition) {
 }
 
 /** `name=value` words by name, or what is wrong with them. */
-function readWords(words: readonly string[]): { readonly texts: ReadonlyMap<string, string>; readonly problem?: string } {
+function readWords(words: readonly string[]): {
+  readonly texts: ReadonlyMap<string, string>;
+  readonly problem?: string;
+} {
   const texts = new Map<string, string>();
   for (const word of words) {
     const equals = word.indexOf('=');
@@ -99,7 +102,10 @@ function main(words: readonly string[]): number {
   }
   const found = all.find((calculator) => calculator.id === id);
   if (found === undefined) {
-    complain(id === undefined ? usage : `"${id}" is no calculator.`, `Calculators: ${all.map((calculator) => calculator.id).join(', ')}`);
+    complain(
+      id === undefined ? usage : `"${id}" is no calculator.`,
+      `Calculators: ${all.map((calculator) => calculator.id).join(', ')}`,
+    );
     return exitUsage;
   }
   return calculate(found.id === 'trouble-code' ? withMeanings(found) : found, rest);

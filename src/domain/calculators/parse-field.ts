@@ -32,7 +32,10 @@ function expected(input: InputDefinition): ExpectedInput {
 
 function accepted(input: InputDefinition): string {
   const show = (value: number) => showFigure(value, input.unit ?? 'count');
-  const low = input.minimum === undefined ? undefined : `${input.exclusiveMinimum === true ? 'above' : 'at least'} ${show(input.minimum)}`;
+  const low =
+    input.minimum === undefined
+      ? undefined
+      : `${input.exclusiveMinimum === true ? 'above' : 'at least'} ${show(input.minimum)}`;
   const high = input.maximum === undefined ? undefined : `at most ${show(input.maximum)}`;
   return [low, high].filter((part) => part !== undefined).join(' and ');
 }
@@ -43,7 +46,8 @@ function checkRange(input: InputDefinition, typed: TypedValue): Result<number, R
   const shown = showFigure(value, input.unit ?? 'count');
   const refuse = (code: string, message: string) => failure({ input: input.name, code, message });
   const outside = `${input.label}: ${shown} is out of range; it must be ${accepted(input)}. Check the figure and its unit.`;
-  if (minimum !== undefined && (value < minimum || (input.exclusiveMinimum === true && value === minimum))) return refuse('too-low', outside);
+  if (minimum !== undefined && (value < minimum || (input.exclusiveMinimum === true && value === minimum)))
+    return refuse('too-low', outside);
   if (maximum !== undefined && value > maximum) return refuse('too-high', outside);
   if (input.wholeNumber === true && !Number.isInteger(value)) {
     return refuse('not-whole', `${input.label}: ${shown} is not a whole number, and it must be one.`);
@@ -56,7 +60,9 @@ function parseQuantity(input: InputDefinition, text: string): Result<ParsedField
   if (!parsed.ok) return parsed;
   if (parsed.value.kind === 'open') return success({ kind: 'open', text });
   const checked = checkRange(input, parsed.value);
-  return checked.ok ? success({ kind: 'value', value: checked.value, resolution: parsed.value.resolution, text }) : checked;
+  return checked.ok
+    ? success({ kind: 'value', value: checked.value, resolution: parsed.value.resolution, text })
+    : checked;
 }
 
 function parseQuantityList(input: InputDefinition, text: string): Result<ParsedField, Refusal> {
@@ -77,7 +83,11 @@ function parseChoice(input: InputDefinition, text: string): Result<ParsedField, 
   const choice = choices.find(({ value, label }) => value.toLowerCase() === wanted || label.toLowerCase() === wanted);
   if (choice !== undefined) return success({ kind: 'text', text: choice.value });
   const known = choices.map(({ value }) => value).join(', ');
-  return failure({ input: input.name, code: 'not-a-choice', message: `${input.label}: "${text.trim()}" is not one of the choices. Choose one of ${known}.` });
+  return failure({
+    input: input.name,
+    code: 'not-a-choice',
+    message: `${input.label}: "${text.trim()}" is not one of the choices. Choose one of ${known}.`,
+  });
 }
 
 /** One input read from what was typed, and held against the range, the choices and the whole-number rule of its definition. */

@@ -2,7 +2,9 @@ import type { ParsedInputs } from './definition.ts';
 import type { ParsedField } from './parse-field.ts';
 
 function absent(name: string): never {
-  throw new RangeError(`The calculator reads ${name} as if it were always there; make it required or give it a default.`);
+  throw new RangeError(
+    `The calculator reads ${name} as if it were always there; make it required or give it a default.`,
+  );
 }
 
 /**

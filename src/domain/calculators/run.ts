@@ -12,7 +12,11 @@ function isEmpty(text: string | undefined): boolean {
 
 function refuseUnknown(definition: CalculatorDefinition, name: string): Result<never, Refusal> {
   const known = definition.inputs.map((input) => input.name).join(', ');
-  return failure({ input: name, code: 'unknown-input', message: `"${name}" is no input of ${definition.title}. Its inputs are ${known}.` });
+  return failure({
+    input: name,
+    code: 'unknown-input',
+    message: `"${name}" is no input of ${definition.title}. Its inputs are ${known}.`,
+  });
 }
 
 /**
@@ -21,7 +25,10 @@ function refuseUnknown(definition: CalculatorDefinition, name: string): Result<n
  * `unknown-input`, `missing`, `not-a-number`, `ambiguous`, `unknown-unit`, `wrong-dimension`, `open-not-accepted`, `too-low`,
  * `too-high`, `not-whole`, `not-a-choice`.
  */
-export function parseInputs(definition: CalculatorDefinition, texts: Readonly<Record<string, string>>): Result<ParsedInputs, Refusal> {
+export function parseInputs(
+  definition: CalculatorDefinition,
+  texts: Readonly<Record<string, string>>,
+): Result<ParsedInputs, Refusal> {
   const unknown = Object.keys(texts).find((name) => !definition.inputs.some((input) => input.name === name));
   if (unknown !== undefined) return refuseUnknown(definition, unknown);
   const fields = new Map<string, ParsedField>();
@@ -30,7 +37,11 @@ export function parseInputs(definition: CalculatorDefinition, texts: Readonly<Re
     const text = isEmpty(typed) ? input.default : typed;
     if (text === undefined) {
       if (input.optional) continue;
-      return failure({ input: input.name, code: 'missing', message: `${input.label}: nothing was typed, and it is needed. ${input.hint ?? ''}`.trim() });
+      return failure({
+        input: input.name,
+        code: 'missing',
+        message: `${input.label}: nothing was typed, and it is needed. ${input.hint ?? ''}`.trim(),
+      });
     }
     const field = parseField(input, text);
     if (!field.ok) return field;
@@ -48,7 +59,10 @@ function isFinite(output: OutputValue): boolean {
  * A calculator applied to typed text. Besides the refusals of `parseInputs` and those of the calculator itself it refuses, as
  * `no-result`, inputs so extreme that the arithmetic has no finite answer.
  */
-export function runCalculator(definition: CalculatorDefinition, texts: Readonly<Record<string, string>>): Result<Calculation, Refusal> {
+export function runCalculator(
+  definition: CalculatorDefinition,
+  texts: Readonly<Record<string, string>>,
+): Result<Calculation, Refusal> {
   const inputs = parseInputs(definition, texts);
   if (!inputs.ok) return inputs;
   const result = definition.compute(inputs.value);

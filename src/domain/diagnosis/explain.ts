@@ -31,17 +31,19 @@ export function explain(input: DiagnosisInput, hypothesisId: string): readonly E
 }
 
 /**
- * What evidence multiplies the odds of one hypothesis by: its likelihood over the average likelihood of all the others. 1 when
- * there is no other.
+ * What evidence multiplies the odds of one hypothesis by, or of several taken together: their average likelihood over that of all
+ * the others. 1 when there is no other.
  */
-export function oddsFactor(probabilities: readonly number[], logLikelihoods: readonly number[], chosen: number): number {
-  const own = logLikelihoods[chosen] ?? 0;
-  let mass = 0;
-  let sum = 0;
+export function oddsFactor(probabilities: readonly number[], logLikelihoods: readonly number[], chosen: number | readonly number[]): number {
+  const inside = new Set(typeof chosen === 'number' ? [chosen] : chosen);
+  const scale = Math.max(...[...inside].map((index) => logLikelihoods[index] ?? 0));
+  const own = { mass: 0, sum: 0 };
+  const other = { mass: 0, sum: 0 };
   probabilities.forEach((probability, index) => {
-    if (index === chosen) return;
-    mass += probability;
-    sum += probability * Math.exp((logLikelihoods[index] ?? 0) - own);
+    const side = inside.has(index) ? own : other;
+    side.mass += probability;
+    side.sum += probability * Math.exp((logLikelihoods[index] ?? 0) - scale);
   });
-  return sum > 0 ? mass / sum : 1;
+  if (other.sum === 0 || own.mass === 0) return 1;
+  return own.sum / own.mass / (other.sum / other.mass);
 }

@@ -1,6 +1,6 @@
 import type { DiagnosisInput } from './belief.ts';
 import { oddsFactor } from './explain.ts';
-import { atPlace, perCent } from './labels.ts';
+import { atPlace, hypothesisLabel, perCent } from './labels.ts';
 import { placeById, sharesCylinder } from './places.ts';
 import { hypothesesOf, noneOfTheseId, priorOf } from './prior.ts';
 import { evidenceSteps, normalise, openingSteps } from './steps.ts';
@@ -18,7 +18,10 @@ export const supportFactor = 3;
 
 export interface FindingJudgement {
   readonly allowed: boolean;
+  /** Belief in the hypothesis together with those that the same part at the same place puts right. */
   readonly belief: number;
+  /** Those others, in words, likeliest first: renewing the part answers them too. */
+  readonly together: readonly string[];
   /** Positions, in the evidence of the input, of the telling tests that support it. */
   readonly supportedBy: readonly number[];
   /** What is still lacking, in sentences. Empty when the finding is allowed. */
@@ -26,8 +29,9 @@ export interface FindingJudgement {
 }
 
 /**
- * May this hypothesis be written down as the finding? It needs the belief and one telling test, at a place that shares a cylinder
- * with it, that speaks for it. Each test is weighed by itself against complaint and codes, so that the order of the work cannot
+ * May this hypothesis be written down as the finding? Faults that one and the same part at one place puts right stand together: to
+ * renew a coil it need not be known whether its winding or its insulation failed. Together they need the belief and one telling test,
+ * at a place that shares a cylinder with them, that speaks for them. Each test is weighed by itself against complaint and codes, so that the order of the work cannot
  * change the answer. `none-of-these` is never a finding.
  */
 export function judgeFinding(
@@ -39,17 +43,31 @@ export function judgeFinding(
   const chosen = hypotheses.findIndex((hypothesis) => hypothesis.id === hypothesisId);
   const hypothesis = hypotheses[chosen];
   if (!hypothesis) {
-    return { allowed: false, belief: 0, supportedBy: [], missing: ['This engine has no such fault at such a place.'] };
+    return { allowed: false, belief: 0, together: [], supportedBy: [], missing: ['This engine has no such fault at such a place.'] };
   }
   const tests = evidenceSteps(input, hypotheses);
   const opening = logSum(hypotheses, openingSteps(input, hypotheses));
-  const belief = normalise(addSteps(opening, tests))[chosen] ?? 0;
+  const beliefs = normalise(addSteps(opening, tests));
+  const group = sameRepair(hypotheses, hypothesis);
+  const belief = group.reduce((sum, index) => sum + (beliefs[index] ?? 0), 0);
   const start = normalise(opening);
   const supportedBy = tests
-    .filter((step) => tellsAt(input, step, hypothesis) && oddsFactor(start, step.logLikelihoods, chosen) >= supportFactor)
+    .filter((step) => tellsAt(input, step, hypothesis) && oddsFactor(start, step.logLikelihoods, group) >= supportFactor)
     .flatMap((step) => (step.evidenceIndex === undefined ? [] : [step.evidenceIndex]));
   const missing = whatIsMissing(hypothesis, belief, threshold, supportedBy.length > 0);
-  return { allowed: missing.length === 0, belief, supportedBy, missing };
+  const together = group
+    .filter((index) => index !== chosen)
+    .sort((one, other) => (beliefs[other] ?? 0) - (beliefs[one] ?? 0))
+    .flatMap((index) => hypotheses[index] ?? [])
+    .map(hypothesisLabel);
+  return { allowed: missing.length === 0, belief, together, supportedBy, missing };
+}
+
+/** Positions of the hypotheses that the same part at the same cylinders puts right, itself among them. */
+function sameRepair(hypotheses: readonly Hypothesis[], chosen: Hypothesis): readonly number[] {
+  const repair = ({ fault, place }: Hypothesis): string | undefined => fault?.part && place && `${fault.part} ${place.cylinders.join('-')}`;
+  const wanted = repair(chosen);
+  return hypotheses.flatMap((hypothesis, index) => (hypothesis === chosen || (wanted !== undefined && repair(hypothesis) === wanted) ? [index] : []));
 }
 
 function tellsAt(input: DiagnosisInput, step: Step, hypothesis: Hypothesis): boolean {

@@ -8,7 +8,8 @@ const name = text(120, { matches: /^[a-z0-9]+([@-][a-z0-9]+)*$/, saying: 'a name
 const line = text(400);
 const paragraph = text(20_000);
 const longText = text(100_000);
-const share = number(0, 1);
+/** A share out of a sum may overshoot 1 by the rounding of the sum. */
+const share = number(0, 1 + 1e-6);
 const count = whole(0, 1_000_000_000);
 const temperature = number(-100, 1500);
 const unit = text(20);

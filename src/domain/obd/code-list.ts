@@ -19,10 +19,18 @@ interface Word {
 }
 
 /** A number followed by one of these is a measured value and not a code. */
-const unitWords = /^(rpm|rev|revs|r|min|mins|km|kmh|mi|miles?|mph|h|hrs?|hours?|s|sec|ms|ohms?|k?ohm|[km]?Ω|[km]?v|volts?|amps?|m?a|[kmh]?pa|m?bar|psi|inhg|hz|k?g|ml|l|cc|mm|cm|m|c|f|deg|nm|counts?|times|misfires)$/i;
+const unitWords = new Set(
+  (
+    'rpm rev revs r min mins km kmh mi mile miles mph h hr hrs hour hours s sec ms ohm ohms kohm ω kω mω v mv kv volt volts ' +
+    'a ma amp amps pa hpa kpa mpa bar mbar psi inhg hz khz kg g ml l cc mm cm m c f deg nm count counts times misfires'
+  ).split(' '),
+);
 
 function wordsIn(text: string): Word[] {
-  return [...text.matchAll(/([^\p{L}\p{N}]*)([\p{L}\p{N}]+)/gu)].map((match) => ({ gap: match[1] ?? '', text: match[2] ?? '' }));
+  return [...text.matchAll(/([^\p{L}\p{N}]*)([\p{L}\p{N}]+)/gu)].map((match) => ({
+    gap: match[1] ?? '',
+    text: match[2] ?? '',
+  }));
 }
 
 function countDigits(text: string): number {
@@ -57,12 +65,17 @@ function isSpacedCode(letter: Word, digits: Word, after: Word | undefined): bool
 }
 
 function isMeasured(next: Word | undefined): boolean {
-  return next !== undefined && /^\s*$/.test(next.gap) && unitWords.test(next.text);
+  return next !== undefined && /^\s*$/.test(next.gap) && unitWords.has(next.text.toLowerCase());
 }
 
 /** Four bare digits that start with zero, at the start of an entry: `0303 misfire`. Numbers inside a sentence are left alone. */
 function isBareCode(word: Word, startsEntry: boolean, after: Word | undefined): boolean {
-  return startsEntry && /^[O0]\d{3}$/i.test(word.text) && !isMeasured(after) && !/^[.:]\d/.test((after?.gap ?? '') + (after?.text ?? ''));
+  return (
+    startsEntry &&
+    /^[O0]\d{3}$/i.test(word.text) &&
+    !isMeasured(after) &&
+    !/^[.:]\d/.test((after?.gap ?? '') + (after?.text ?? ''))
+  );
 }
 
 function codeLikeTexts(text: string): string[] {

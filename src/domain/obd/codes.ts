@@ -30,7 +30,8 @@ const powertrainAreas: Readonly<Record<string, string>> = {
 export type CodeOwner = 'standard' | 'maker' | 'reserved';
 
 function requireNormal(code: string): void {
-  if (!normalForm.test(code)) throw new RangeError(`${code} is not a code in standard form; pass it through normaliseCode first.`);
+  if (!normalForm.test(code))
+    throw new RangeError(`${code} is not a code in standard form; pass it through normaliseCode first.`);
 }
 
 /**
@@ -59,12 +60,18 @@ export function writeBytes(bytes: readonly number[]): string {
  */
 export function decodeBytes(text: string): Result<string, Refusal<CodeRefusalCode>> {
   const hint = 'Give two bytes in hexadecimal, such as 03 01.';
-  const digits = text.normalize('NFKC').toUpperCase().replaceAll(/0X|[\s,;:$\p{Pd}]/gu, '');
-  const refuseBytes = (code: CodeRefusalCode, message: string) => failure({ input: 'bytes', code, message: `${message} ${hint}` });
+  const digits = text
+    .normalize('NFKC')
+    .toUpperCase()
+    .replaceAll(/0X|[\s,;:$\p{Pd}]/gu, '');
+  const refuseBytes = (code: CodeRefusalCode, message: string) =>
+    failure({ input: 'bytes', code, message: `${message} ${hint}` });
   if (digits === '') return refuseBytes('missing', 'No bytes were given.');
   const wrong = /[^0-9A-F]/.exec(digits);
-  if (wrong !== null) return refuseBytes('not-hexadecimal', `"${text.trim()}" holds "${wrong[0]}", which is not a hexadecimal digit.`);
-  if (digits.length !== 4) return refuseBytes('wrong-length', `"${text.trim()}" has ${digits.length} hexadecimal digits; a code has 4.`);
+  if (wrong !== null)
+    return refuseBytes('not-hexadecimal', `"${text.trim()}" holds "${wrong[0]}", which is not a hexadecimal digit.`);
+  if (digits.length !== 4)
+    return refuseBytes('wrong-length', `"${text.trim()}" has ${digits.length} hexadecimal digits; a code has 4.`);
   const first = Number.parseInt(digits.slice(0, 2), 16);
   const letter = systemLetters[first >> 6] ?? 'P';
   return success(`${letter}${(first >> 4) & 3}${digits.slice(1)}`);

@@ -16,7 +16,11 @@ export interface FamilyDefinition {
   /** May hold `{number}` and `{letter}`. */
   readonly title: string;
   readonly counts: FamilyCount;
-  readonly members: readonly { readonly code: string; readonly number?: number | undefined; readonly title?: string | undefined }[];
+  readonly members: readonly {
+    readonly code: string;
+    readonly number?: number | undefined;
+    readonly title?: string | undefined;
+  }[];
   readonly run?: CodeRun | undefined;
 }
 
@@ -41,7 +45,8 @@ export function fillTitle(title: string, number: number | undefined): string {
 /** What is wrong with a run, or nothing: its ends must share their first two characters and count up in decimal digits. */
 export function runProblem(run: CodeRun): string | undefined {
   const ends = [run.first, run.last];
-  if (!ends.every((code) => /^[PCBU]\d{4}$/.test(code))) return `a run is counted in decimal digits; ${run.first} to ${run.last} is not`;
+  if (!ends.every((code) => /^[PCBU]\d{4}$/.test(code)))
+    return `a run is counted in decimal digits; ${run.first} to ${run.last} is not`;
   if (run.first.slice(0, 2) !== run.last.slice(0, 2)) return `${run.first} and ${run.last} belong to different groups`;
   const distance = Number(run.last.slice(1)) - Number(run.first.slice(1));
   if (distance < 0) return `${run.last} comes before ${run.first}`;

@@ -4,8 +4,9 @@ export const misfireWindows = [
   { kind: 'emission', revolutions: 1000, floorPercent: 1 },
 ] as const;
 
-/** The share of one cylinder above which its own code may stand alone, and that of two above which the general code is compulsory. */
+/** Share of the misfires above which a cylinder's own code may stand alone. */
 export const singleCodeAbovePercent = 90;
+/** Share that two cylinders must pass for the multiple-cylinder code to be compulsory. */
 export const multipleCodeAbovePercent = 10;
 
 /** Firings of a four-stroke engine: each cylinder fires once in two revolutions. */
@@ -40,14 +41,16 @@ export type MisfireCodeRule =
   | 'multiple-cylinder code by the base rule';
 
 /**
- * Which kind of code the shares call for, from misfires counted per cylinder: the single-cylinder code is allowed when one cylinder
- * has more than 90 % of them; the multiple-cylinder code is compulsory when two or more have more than 10 % each; in between the base
- * rule holds, which is the multiple-cylinder code. Source: 13 CCR 1968.2(e)(3.1.3).
+ * Which kind of code the shares call for, from misfires counted per cylinder: the single-cylinder code is allowed when one
+ * cylinder has more than 90 % of them; the multiple-cylinder code is compulsory when two or more have more than 10 % each; in
+ * between the base rule holds, which is the multiple-cylinder code. Source: 13 CCR 1968.2(e)(3.1.3).
  */
 export function misfireCodeRule(counts: readonly number[]): MisfireCodeRule {
   const all = total(counts);
   if (all === 0) return 'no misfire counted';
   const above = (percent: number) => counts.filter((count) => 100 * count > percent * all).length;
   if (above(singleCodeAbovePercent) > 0) return 'single-cylinder code allowed';
-  return above(multipleCodeAbovePercent) >= 2 ? 'multiple-cylinder code compulsory' : 'multiple-cylinder code by the base rule';
+  return above(multipleCodeAbovePercent) >= 2
+    ? 'multiple-cylinder code compulsory'
+    : 'multiple-cylinder code by the base rule';
 }

@@ -21,7 +21,10 @@ function refuse(code: CodeRefusalCode, message: string): Result<never, Refusal<C
 
 /** Full-width forms made plain, blanks and dashes out, upper case. */
 function squeeze(text: string): string {
-  return text.normalize('NFKC').toUpperCase().replaceAll(/[\s\p{Pd}]/gu, '');
+  return text
+    .normalize('NFKC')
+    .toUpperCase()
+    .replaceAll(/[\s\p{Pd}]/gu, '');
 }
 
 /**
@@ -44,14 +47,20 @@ function checkParts(typed: string, letter: string, digits: string): Result<strin
     return refuse('wrong-letter', `"${typed}" does not start with P, C, B or U. ${example}`);
   }
   if (digits.length !== 4) {
-    return refuse('wrong-length', `"${typed}" has ${digits.length} characters where a code has 4 after its letter. ${example}`);
+    return refuse(
+      'wrong-length',
+      `"${typed}" has ${digits.length} characters where a code has 4 after its letter. ${example}`,
+    );
   }
   const wrong = /[^0-9A-F]/.exec(digits);
   if (wrong !== null) {
     return refuse('not-hexadecimal', `"${typed}" holds "${wrong[0]}", which stands in no code. ${example}`);
   }
   if (!/^[0-3]/.test(digits)) {
-    return refuse('wrong-first-digit', `"${typed}" has ${digits.charAt(0)} where a code can only have 0, 1, 2 or 3. ${example}`);
+    return refuse(
+      'wrong-first-digit',
+      `"${typed}" has ${digits.charAt(0)} where a code can only have 0, 1, 2 or 3. ${example}`,
+    );
   }
   return success(letter + digits);
 }

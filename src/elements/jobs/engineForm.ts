@@ -27,7 +27,7 @@ export function engineForm(memory: ScreenMemory, book: JobBook, submit: string, 
         label: 'Engine layout',
         kind: 'choice',
         start: first?.id ?? '',
-        choices: book.engines.map(({ id, title, firingOrder }) => ({ value: id, label: `${title}, fires ${firingOrder.join('-')}` })),
+        choices: book.engines.map(({ id, title }) => ({ value: id, label: title })),
       },
       {
         name: 'ignition',

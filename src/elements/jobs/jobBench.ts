@@ -2,7 +2,7 @@ import { engineShape } from '../../domain/drawing/engine.ts';
 import { inventedSource, stages, stageTitles } from '../../domain/jobs/types.ts';
 import type { Stage } from '../../domain/jobs/types.ts';
 import { suspicionByCylinder, suspicionSentence } from '../../domain/jobs/suspicion.ts';
-import { bookAddress, element } from '../dom.ts';
+import { element } from '../dom.ts';
 import { writeChoice } from '../storage/choices.ts';
 import { openJobStore } from '../storage/jobs.ts';
 import type { JobStore } from '../storage/jobs.ts';
@@ -19,6 +19,7 @@ import { handOverForm, proofSection } from './proofSection.ts';
 import { repairSection } from './repairSection.ts';
 import { SaveLine } from './saveLine.ts';
 import { JobSession } from './session.ts';
+import { jobAddress, jobInAddress, jobNotHere, sayInstead } from './shared.ts';
 import { complaintForm, codesForm } from './takeInForms.ts';
 import { testSection } from './testSection.ts';
 import { timeline } from './timeline.ts';
@@ -43,13 +44,13 @@ export class JobBench extends HTMLElement {
   }
 
   private async start(): Promise<void> {
-    const id = new URLSearchParams(location.search).get('job') ?? '';
-    if (id === '') return this.say('No job is named. Open one from the list of jobs.');
+    const id = jobInAddress();
+    if (id === '') return sayInstead(this, 'No job is named. Open one from the list of jobs.');
     const book = await loadBook(this);
-    if (!book.ok) return this.say(book.error);
+    if (!book.ok) return sayInstead(this, book.error);
     const job = await this.store.read(id);
-    if (!job.ok) return this.say(job.error.message);
-    if (job.value === undefined) return this.say('This job is not on this device. Open its file from the list of jobs.');
+    if (!job.ok) return sayInstead(this, job.error.message);
+    if (job.value === undefined) return sayInstead(this, jobNotHere);
     this.session = new JobSession(job.value, book.value, this.store, { changed: () => this.draw(), statusChanged: () => this.saveLine.show() });
     this.stopWatching = this.store.watch((changed) => {
       if (changed === id) void this.session?.refresh();
@@ -57,13 +58,6 @@ export class JobBench extends HTMLElement {
     this.replaceChildren(this.saveLine.node, this.screen);
     this.saveLine.show();
     this.draw();
-  }
-
-  /** A plain line in place of the bench, with the way on. */
-  private say(message: string): void {
-    const way = element('a', { href: bookAddress('jobs/'), class: 'second-action' }, 'All jobs');
-    const heading = this.querySelector('h1') ?? '';
-    this.replaceChildren(heading, element('p', { class: 'job-problem', role: 'alert' }, message), element('p', { class: 'actions' }, way));
   }
 
   private draw(): void {
@@ -108,7 +102,7 @@ const headings: Readonly<Record<Stage, string>> = {
 function topOf(bench: Bench): HTMLElement {
   const { job, derived } = bench.session;
   const { engine, beliefs, stage } = derived;
-  const sheet = element('a', { class: 'second-action', id: 'to-sheet', href: `${bookAddress('jobs/sheet/')}?job=${encodeURIComponent(job.id)}` }, 'Sheet');
+  const sheet = element('a', { class: 'second-action', id: 'to-sheet', href: jobAddress('sheet', job.id) }, 'Sheet');
   const top = element('header', { class: 'bench-top' }, element('h1', { class: 'job-title' }, job.title));
   if (job.source.startsWith(inventedSource)) top.append(paragraph('invented', job.source));
   if (engine) {

@@ -4,7 +4,7 @@ import { readJob } from '../../domain/jobs/file.ts';
 import { deriveJob } from '../../domain/jobs/reduce.ts';
 import { inventedSource, stageTitles } from '../../domain/jobs/types.ts';
 import type { Job } from '../../domain/jobs/types.ts';
-import { bookAddress, element } from '../dom.ts';
+import { element } from '../dom.ts';
 import { openJobStore } from '../storage/jobs.ts';
 import type { JobStore, StoredJobs } from '../storage/jobs.ts';
 import { loadBook, loadDemoJob } from './data.ts';
@@ -13,6 +13,7 @@ import { engineForm } from './engineForm.ts';
 import { newId, now, timeText } from './identity.ts';
 import { button, fold, paragraph, ScreenMemory, section } from './parts.ts';
 import { fileOpener } from './saveLine.ts';
+import { jobAddress } from './shared.ts';
 
 /** `<job-list data-book="…" data-demo="…">`: the jobs on this device, a new one, one from a file, and the invented one. */
 export class JobList extends HTMLElement {
@@ -60,7 +61,7 @@ export class JobList extends HTMLElement {
     const { stage, engine } = deriveJob(job.events, book);
     const invented = job.source.startsWith(inventedSource) ? element('span', { class: 'invented' }, job.source) : undefined;
     const changed = job.events.at(-1)?.at ?? job.createdAt;
-    const link = element('a', { class: 'job-link', href: benchAddress(job.id) }, element('strong', {}, job.title));
+    const link = element('a', { class: 'job-link', href: jobAddress('bench', job.id) }, element('strong', {}, job.title));
     const facts = `${engine ? `${engine.layout.title}; ` : ''}${stageTitles[stage]}; last changed ${timeText(changed)}`;
     const more = fold(this.memory, `job-${job.id}`, 'job-more', ['Save or remove'], () => [
       element(
@@ -98,7 +99,7 @@ export class JobList extends HTMLElement {
   private async open(job: Job): Promise<string | undefined> {
     const written = await this.store.write(job);
     if (!written.ok) return written.error.message;
-    location.assign(benchAddress(written.value.job.id));
+    location.assign(jobAddress('bench', written.value.job.id));
     return undefined;
   }
 
@@ -111,10 +112,6 @@ export class JobList extends HTMLElement {
     const open = button('open-demo', 'second-action', 'Open the invented job', () => void take());
     return element('div', { class: 'demo' }, paragraph('invented', inventedSource), element('p', { class: 'actions' }, open), note);
   }
-}
-
-function benchAddress(id: string): string {
-  return `${bookAddress('jobs/bench/')}?job=${encodeURIComponent(id)}`;
 }
 
 function unreadableRow({ id, message, text }: StoredJobs['unreadable'][number]): HTMLElement {

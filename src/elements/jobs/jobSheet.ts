@@ -1,12 +1,13 @@
 import { deriveJob } from '../../domain/jobs/reduce.ts';
 import { reportOf } from '../../domain/jobs/report.ts';
 import type { ComparedReading, Report, ShopReading, ShopRow } from '../../domain/jobs/report.ts';
-import { bookAddress, element } from '../dom.ts';
+import { element } from '../dom.ts';
 import { openJobStore } from '../storage/jobs.ts';
 import { readSettings } from '../storage/settings.ts';
 import { loadBook } from './data.ts';
 import { dayText, timeText } from './identity.ts';
 import { button, list, paragraph } from './parts.ts';
+import { jobAddress, jobInAddress, jobNotHere, sayInstead } from './shared.ts';
 
 /** `<job-sheet data-book="…">`: the sheet of one job, `?job=<id>`, to read and to print. */
 export class JobSheet extends HTMLElement {
@@ -15,27 +16,21 @@ export class JobSheet extends HTMLElement {
   }
 
   private async start(): Promise<void> {
-    const id = new URLSearchParams(location.search).get('job') ?? '';
+    const id = jobInAddress();
     const store = openJobStore();
     const [book, job] = await Promise.all([loadBook(this), store.read(id)]);
     store.close();
-    if (!book.ok) return this.say(book.error);
-    if (!job.ok) return this.say(job.error.message);
-    if (job.value === undefined) return this.say('This job is not on this device. Open its file from the list of jobs.');
+    if (!book.ok) return sayInstead(this, book.error);
+    if (!job.ok) return sayInstead(this, job.error.message);
+    if (job.value === undefined) return sayInstead(this, jobNotHere);
     const derived = deriveJob(job.value.events, book.value);
     this.replaceChildren(...sheet(reportOf(job.value, derived, book.value, { decimalMark: readSettings().decimalMark })));
-  }
-
-  private say(message: string): void {
-    const way = element('a', { href: bookAddress('jobs/'), class: 'second-action' }, 'All jobs');
-    const heading = this.querySelector('h1') ?? '';
-    this.replaceChildren(heading, element('p', { class: 'job-problem', role: 'alert' }, message), element('p', { class: 'actions' }, way));
   }
 }
 
 function sheet(report: Report): Node[] {
   const print = button('print-sheet', 'main-action', 'Print', () => window.print());
-  const back = element('a', { class: 'second-action', href: `${bookAddress('jobs/bench/')}?job=${encodeURIComponent(report.jobId)}` }, 'Back to the job');
+  const back = element('a', { class: 'second-action', href: jobAddress('bench', report.jobId) }, 'Back to the job');
   return [element('p', { class: 'actions sheet-actions' }, print, back), sheetHead(report), customerPart(report), shopPart(report)];
 }
 

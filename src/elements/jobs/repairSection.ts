@@ -7,6 +7,7 @@ import type { Bench } from './bench.ts';
 import { isRefusal, makeForm, missing, wholeNumber } from './form.ts';
 import type { NewEvent } from './session.ts';
 import { list, paragraph } from './parts.ts';
+import { cautionNodes } from './shared.ts';
 
 /** The repair of the finding: compare old and new part, then say what was done. */
 export function repairSection(bench: Bench): Node[] {
@@ -27,11 +28,10 @@ export function repairSection(bench: Bench): Node[] {
 
 /** Cautions first, then what to compare and what else to renew. */
 function partNodes(bench: Bench, part: JobPart): Node[] {
-  const cautions = bench.session.book.cautions.filter((caution) => part.cautions.includes(caution.id));
   const renew = list('renew-with', part.renewWith.map(({ part: name, why }) => `${name}: ${why}`));
   const ask = list('ask-maker', part.askMaker.map(({ question, fallback }) => (fallback === undefined ? question : `${question} ${fallback}`)));
   return [
-    ...cautions.map(({ severity, title, short }) => element('p', { class: `caution is-${severity}` }, element('strong', {}, title), `: ${short}`)),
+    ...cautionNodes(bench.session.book, part.cautions),
     element('p', {}, element('a', { href: bookAddress(part.address) }, part.title), ': compare old and new side by side before unpacking fully.'),
     ...(renew ? [paragraph('list-head', 'Renew with it'), renew] : []),
     ...(ask ? [paragraph('list-head', "From the engine maker's data"), ask] : []),

@@ -9,6 +9,7 @@ import type { Bench, ChosenTest } from './bench.ts';
 import { makeForm, missing } from './form.ts';
 import { outcomeSection } from './outcomeSection.ts';
 import { button, fold, list, paragraph } from './parts.ts';
+import { cautionNodes } from './shared.ts';
 
 /** How many of the other proposals are listed before the mechanic picks freely. */
 const proposalsListed = 8;
@@ -44,7 +45,7 @@ function chosenTest(bench: Bench, derived: DerivedJob, chosen: ChosenTest, propo
     element('p', { class: 'test-name' }, element('strong', {}, test.title), `, ${placeWords(place, partner)}`),
     element('p', { class: 'test-minutes' }, element('span', { class: 'figure' }, String(test.minutes)), ' minutes'),
     paragraph('because', proposal ? reasonWords(proposal) : 'Your own choice; the book does not rank it among the telling tests now.'),
-    ...cautionNodes(bench, test),
+    ...cautionNodes(book, test.cautions),
     element(
       'p',
       { class: 'actions' },
@@ -63,14 +64,6 @@ function placeWords(place: Place, partner: Place | undefined): string {
 
 function reasonWords({ because, lostTo }: Proposal): string {
   return lostTo === undefined ? because : `${because} ${lostTo}`;
-}
-
-/** The caution stands before the action, so above the outcomes and the way to the procedure. */
-function cautionNodes(bench: Bench, test: TestModel): Node[] {
-  const cautions = bench.session.book.cautions.filter((caution) => test.cautions.includes(caution.id));
-  return cautions.map(({ severity, title, short, address }) =>
-    element('p', { class: `caution is-${severity}` }, element('a', { href: bookAddress(address) }, title), `: ${short}`),
-  );
 }
 
 function whatItWouldTell(bench: Bench, proposal: Proposal): HTMLElement {

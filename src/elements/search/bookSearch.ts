@@ -153,7 +153,8 @@ function mergeHits(lists: readonly (readonly Hit[])[]): Hit[] {
 }
 
 function notes(query: string, others: readonly string[], hits: readonly Hit[]): Node[] {
-  const left = others.length > 0 ? [] : wordsLeftOut(query, hits.map((hit) => `${hit.title} ${hit.content}`));
+  // A word that another word stood in for was used after all.
+  const left = wordsLeftOut(query, hits.map((hit) => `${hit.title} ${hit.content}`)).filter((word) => others.every((other) => other.includes(word)));
   return [
     ...(others.length > 0 ? [element('p', { class: 'search-note' }, `Also searched: ${others.join(', ')}.`)] : []),
     ...(left.length > 0 ? [element('p', { class: 'search-note' }, `Left out, on no page found: ${left.join(', ')}.`)] : []),

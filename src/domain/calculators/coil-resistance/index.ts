@@ -76,7 +76,11 @@ function notesOf(judgement: Judgement, limits: Limits | undefined): readonly str
 }
 
 /** The measurement domain names its own fields; a refusal must name the field that was typed in. */
-const fieldNames: Readonly<Record<string, string>> = { value: 'reading', leads: 'leadResistance', temperature: 'readingTemperature' };
+const fieldNames: Readonly<Record<string, string>> = {
+  value: 'reading',
+  leads: 'leadResistance',
+  temperature: 'readingTemperature',
+};
 
 function compute(given: ParsedInputs): Result<Calculation, Refusal> {
   const problem = findProblem(given);
@@ -130,7 +134,16 @@ export const coilResistance: CalculatorDefinition = {
   formulas,
   examples,
   table,
-  searchWords: ['primary resistance', 'secondary resistance', 'ohms', 'coil test', 'ignition coil', 'winding', 'multimeter', 'temperature correction'],
+  searchWords: [
+    'primary resistance',
+    'secondary resistance',
+    'ohms',
+    'coil test',
+    'ignition coil',
+    'winding',
+    'multimeter',
+    'temperature correction',
+  ],
   compute,
   chart,
 };

@@ -3,11 +3,32 @@ import { openChoice } from '../parse-field.ts';
 import type { InputDefinition, OutputDefinition } from '../definition.ts';
 
 function resistance(name: string, label: string, rest: Partial<InputDefinition>): InputDefinition {
-  return { name, label, kind: 'quantity', dimension: 'resistance', unit: 'ohm', optional: true, minimum: 0, maximum: 10_000_000, ...rest };
+  return {
+    name,
+    label,
+    kind: 'quantity',
+    dimension: 'resistance',
+    unit: 'ohm',
+    optional: true,
+    minimum: 0,
+    maximum: 10_000_000,
+    ...rest,
+  };
 }
 
 function temperature(name: string, label: string, rest: Partial<InputDefinition>): InputDefinition {
-  return { name, label, kind: 'quantity', dimension: 'temperature', unit: 'C', optional: true, default: '20', minimum: -50, maximum: 200, ...rest };
+  return {
+    name,
+    label,
+    kind: 'quantity',
+    dimension: 'temperature',
+    unit: 'C',
+    optional: true,
+    default: '20',
+    minimum: -50,
+    maximum: 200,
+    ...rest,
+  };
 }
 
 export const inputs: readonly InputDefinition[] = [
@@ -16,10 +37,14 @@ export const inputs: readonly InputDefinition[] = [
     choices: [{ value: openChoice, label: 'Open circuit (OL)' }],
     hint: 'Type every digit shown: 0.62 ohm, 9.4 kohm, or OL.',
   }),
-  temperature('readingTemperature', 'Winding temperature', { hint: 'A coil on a warm engine is far above the air around it.' }),
+  temperature('readingTemperature', 'Winding temperature', {
+    hint: 'A coil on a warm engine is far above the air around it.',
+  }),
   resistance('low', 'Lower limit', { hint: 'The engine maker’s figure comes first.' }),
   resistance('high', 'Upper limit', {}),
-  temperature('referenceTemperature', 'Temperature the limits hold at', { hint: 'Usually 20 °C; some data use 25 °C.' }),
+  temperature('referenceTemperature', 'Temperature the limits hold at', {
+    hint: 'Usually 20 °C; some data use 25 °C.',
+  }),
   resistance('leadResistance', 'Leads alone', {
     default: '0',
     maximum: 1000,
@@ -78,7 +103,25 @@ export const outputs: readonly OutputDefinition[] = [
     main: true,
     words: Object.fromEntries(verdicts.map((verdict) => [verdict, verdictWord(verdict)])),
   },
-  { name: 'corrected', label: 'Winding at the reference temperature', kind: 'quantity', unit: 'ohm' },
-  { name: 'expandedUncertainty', label: 'Give or take (k = 2)', kind: 'quantity', unit: 'ohm' },
-  { name: 'probabilityInside', label: 'Chance that the true value is inside', kind: 'quantity', unit: '1', decimals: 2 },
+  {
+    name: 'corrected',
+    label: 'Winding at the reference temperature',
+    kind: 'quantity',
+    unit: 'ohm',
+    uncertaintyFrom: 'expandedUncertainty',
+  },
+  {
+    name: 'expandedUncertainty',
+    label: 'Give or take (k = 2)',
+    kind: 'quantity',
+    unit: 'ohm',
+    uncertaintyFrom: 'expandedUncertainty',
+  },
+  {
+    name: 'probabilityInside',
+    label: 'Chance that the true value is inside',
+    kind: 'quantity',
+    unit: '1',
+    decimals: 2,
+  },
 ];

@@ -51,13 +51,16 @@ export const examples: readonly WorkedExample[] = [
   {
     title: 'A secondary winding with the meter at its limit',
     inputs: { reading: '9.4 kohm', readingTemperature: '25 C', low: '6 kohm', high: '9.4 kohm' },
-    says: 'Referred to 20 °C the winding has 9219 Ω: too close to call.',
+    says: 'Referred to 20 °C the winding has 9220 Ω: too close to call.',
   },
 ];
 
 export const table: TableDefinition = {
   caption: 'What a winding of copper that reads 1.00 Ω has at 20 °C, by its own temperature',
-  rows: ['-10', '0', '10', '20', '30', '40', '60', '80', '100'].map((readingTemperature) => ({ reading: '1.00', readingTemperature })),
+  rows: ['-10', '0', '10', '20', '30', '40', '60', '80', '100'].map((readingTemperature) => ({
+    reading: '1.00',
+    readingTemperature,
+  })),
   columns: ['readingTemperature', 'reading', 'corrected'],
 };
 
@@ -65,9 +68,12 @@ export const table: TableDefinition = {
 export const verdictNotes: Readonly<Record<VerdictWord | 'open', string>> = {
   inside:
     'The winding is sound when cold and at rest. That does not clear the coil: insulation breaks down only under high tension and heat, so swap it with another cylinder or load it before passing it.',
-  below: 'Too low: turns are shorted, or the probes are on the wrong pins. Check the pins and compare with a coil of the same engine before condemning it.',
-  above: 'Too high: a bad joint or corroded contact, or a winding that is breaking. Clean the contacts, read again, and compare with a coil of the same engine.',
-  'too-close-to-call': 'The reading is too near a limit for this meter and this temperature. Do not condemn or pass the coil on it.',
+  below:
+    'Too low: turns are shorted, or the probes are on the wrong pins. Check the pins and compare with a coil of the same engine before condemning it.',
+  above:
+    'Too high: a bad joint or corroded contact, or a winding that is breaking. Clean the contacts, read again, and compare with a coil of the same engine.',
+  'too-close-to-call':
+    'The reading is too near a limit for this meter and this temperature. Do not condemn or pass the coil on it.',
   open: 'Open circuit: the winding is broken, or the probes do not touch it. A diode or a built-in driver also reads open: such a coil cannot be judged with an ohmmeter.',
 };
 

@@ -11,7 +11,14 @@ const places = [
   { bank: 1, state: 'idle', short: 'short', long: 'long', sum: 'sum', product: 'product' },
   { bank: 1, state: 'cruise', short: 'cruiseShort', long: 'cruiseLong', sum: 'cruiseSum', product: 'cruiseProduct' },
   { bank: 2, state: 'idle', short: 'short2', long: 'long2', sum: 'sum2', product: 'product2' },
-  { bank: 2, state: 'cruise', short: 'cruiseShort2', long: 'cruiseLong2', sum: 'cruiseSum2', product: 'cruiseProduct2' },
+  {
+    bank: 2,
+    state: 'cruise',
+    short: 'cruiseShort2',
+    long: 'cruiseLong2',
+    sum: 'cruiseSum2',
+    product: 'cruiseProduct2',
+  },
 ] as const;
 
 type Place = (typeof places)[number];
@@ -27,14 +34,20 @@ function findHalfPair(given: ParsedInputs): Refusal | undefined {
   if (place === undefined) return undefined;
   const missing = given.has(place.short) ? place.long : place.short;
   const label = inputs.find((input) => input.name === missing)?.label ?? missing;
-  return { input: missing, code: 'missing', message: `${label}: nothing was typed. Short and long trim are needed together; type 0 where one reads zero.` };
+  return {
+    input: missing,
+    code: 'missing',
+    message: `${label}: nothing was typed. Short and long trim are needed together; type 0 where one reads zero.`,
+  };
 }
 
 function totalsOf(inputs: ParsedInputs, bank: 1 | 2): BankTotals {
-  const found = places.filter((place) => place.bank === bank).flatMap((place) => {
-    const pair = pairAt(inputs, place);
-    return pair === undefined ? [] : [[place.state, trimSum(pair)] as const];
-  });
+  const found = places
+    .filter((place) => place.bank === bank)
+    .flatMap((place) => {
+      const pair = pairAt(inputs, place);
+      return pair === undefined ? [] : [[place.state, trimSum(pair)] as const];
+    });
   return Object.fromEntries(found);
 }
 
@@ -45,10 +58,20 @@ function difference(one: number | undefined, two: number | undefined): number | 
 function percentOutputs(given: ParsedInputs, bank1: BankTotals, bank2: BankTotals): Record<string, OutputValue> {
   const values: [string, number | undefined][] = places.flatMap((place) => {
     const pair = pairAt(given, place);
-    return pair === undefined ? [] : [[place.sum, trimSum(pair)], [place.product, trimProduct(pair)]];
+    return pair === undefined
+      ? []
+      : [
+          [place.sum, trimSum(pair)],
+          [place.product, trimProduct(pair)],
+        ];
   });
-  values.push(['bankDifference', difference(bank1.idle, bank2.idle)], ['cruiseBankDifference', difference(bank1.cruise, bank2.cruise)]);
-  return Object.fromEntries(values.flatMap(([name, value]) => (value === undefined ? [] : [[name, { value, unit: '%' }]])));
+  values.push(
+    ['bankDifference', difference(bank1.idle, bank2.idle)],
+    ['cruiseBankDifference', difference(bank1.cruise, bank2.cruise)],
+  );
+  return Object.fromEntries(
+    values.flatMap(([name, value]) => (value === undefined ? [] : [[name, { value, unit: '%' }]])),
+  );
 }
 
 function compute(given: ParsedInputs): Result<Calculation, Refusal> {
@@ -61,7 +84,9 @@ function compute(given: ParsedInputs): Result<Calculation, Refusal> {
   const notes = [
     patternNotes[pattern],
     ...(sums.some((sum) => sum > investigateBeyond)
-      ? ['While a cylinder misses, its unburnt oxygen reads as lean: plus trims may be the effect of the misfire and not its cause. Cure the misfire first, then read again.']
+      ? [
+          'While a cylinder misses, its unburnt oxygen reads as lean: plus trims may be the effect of the misfire and not its cause. Cure the misfire first, then read again.',
+        ]
       : []),
     'The bands are common practice; makers differ, and about ±20 to ±25 % sets a code. The engine maker’s figure comes first.',
   ];
@@ -69,10 +94,12 @@ function compute(given: ParsedInputs): Result<Calculation, Refusal> {
 }
 
 function bars(given: ParsedInputs, state: Place['state']) {
-  return places.filter((place) => place.state === state).flatMap((place) => {
-    const pair = pairAt(given, place);
-    return pair === undefined ? [] : [{ x: place.bank, y: trimSum(pair), label: `Bank ${place.bank}` }];
-  });
+  return places
+    .filter((place) => place.state === state)
+    .flatMap((place) => {
+      const pair = pairAt(given, place);
+      return pair === undefined ? [] : [{ x: place.bank, y: trimSum(pair), label: `Bank ${place.bank}` }];
+    });
 }
 
 function chart(given: ParsedInputs): Chart {
@@ -103,7 +130,18 @@ export const fuelTrim: CalculatorDefinition = {
   formulas,
   examples,
   table,
-  searchWords: ['STFT', 'LTFT', 'short term fuel trim', 'long term fuel trim', 'lean', 'rich', 'vacuum leak', 'mixture', 'P0171', 'P0174'],
+  searchWords: [
+    'STFT',
+    'LTFT',
+    'short term fuel trim',
+    'long term fuel trim',
+    'lean',
+    'rich',
+    'vacuum leak',
+    'mixture',
+    'P0171',
+    'P0174',
+  ],
   compute,
   chart,
 };

@@ -2,12 +2,26 @@ import type { InputDefinition, OutputDefinition } from '../definition.ts';
 
 /** A trim can lie between −100 and +100 %: one byte, 100·A/128 − 100 (SAE J1979). */
 function trimInput(name: string, label: string, optional: boolean, hint?: string): InputDefinition {
-  const base = { name, label, kind: 'quantity', dimension: 'ratio', unit: '%', optional, minimum: -100, maximum: 100 } as const;
+  const base = {
+    name,
+    label,
+    kind: 'quantity',
+    dimension: 'ratio',
+    unit: '%',
+    optional,
+    minimum: -100,
+    maximum: 100,
+  } as const;
   return hint === undefined ? base : { ...base, hint };
 }
 
 export const inputs: readonly InputDefinition[] = [
-  trimInput('short', 'Short trim, bank 1, idle', false, 'Warm engine, closed loop. Plus adds fuel, minus takes it away.'),
+  trimInput(
+    'short',
+    'Short trim, bank 1, idle',
+    false,
+    'Warm engine, closed loop. Plus adds fuel, minus takes it away.',
+  ),
   trimInput('long', 'Long trim, bank 1, idle', false),
   trimInput('cruiseShort', 'Short trim, bank 1, 2500 rpm', true, 'Held steady at about 2500 rpm.'),
   trimInput('cruiseLong', 'Long trim, bank 1, 2500 rpm', true),

@@ -53,7 +53,8 @@ export const table: TableDefinition = {
 
 /** What each pattern points to and what to do next. Common practice. */
 export const patternNotes: Readonly<Record<TrimPattern, string>> = {
-  'within-usual-band': 'Every total lies within ±10 %, which is usual; ±5 % is good. The mixture is not the likely cause of the misfire.',
+  'within-usual-band':
+    'Every total lies within ±10 %, which is usual; ±5 % is good. The mixture is not the likely cause of the misfire.',
   'adding-fuel':
     'The engine is seen as lean here. Read the trims again at a steady 2500 rpm: if they come back towards zero look for air leaking in; if they grow look at fuel pressure.',
   'adding-at-idle':
@@ -66,12 +67,14 @@ export const patternNotes: Readonly<Record<TrimPattern, string>> = {
     'The engine is seen as rich here. Read the trims again at a steady 2500 rpm before looking further: it tells a constant extra, such as purge, from one that grows with load.',
   'removing-at-idle':
     'Extra fuel that matters most at low flow: purge valve passing, leaking injector, pressure regulator diaphragm, or fuel in the oil.',
-  'removing-with-load': 'Rich as flow grows: fuel pressure too high, or the air-flow meter reading high. Measure the pressure first.',
+  'removing-with-load':
+    'Rich as flow grows: fuel pressure too high, or the air-flow meter reading high. Measure the pressure first.',
   'removing-everywhere':
     'Rich at all times: purge valve passing, leaking injector, pressure regulator, fuel in the oil, fuel pressure too high or air-flow meter reading high.',
   'one-bank-adding':
     'The cause lies on the bank that adds fuel: an inlet leak, an injector, its oxygen sensor, an exhaust leak, or a cylinder that does not fire.',
-  'one-bank-removing': 'The cause lies on the bank that takes fuel away: a leaking injector or its oxygen sensor first.',
+  'one-bank-removing':
+    'The cause lies on the bank that takes fuel away: a leaking injector or its oxygen sensor first.',
   'banks-opposite':
     'Banks that pull opposite ways suggest oxygen sensors connected to the wrong banks, cam timing of one bank, or a dead cylinder on one bank.',
   'banks-apart':

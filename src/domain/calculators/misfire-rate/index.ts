@@ -10,7 +10,15 @@ import {
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
 import { formatValue } from '../../units/format.ts';
-import type { Calculation, CalculatorDefinition, Chart, InputDefinition, OutputDefinition, OutputValue, ParsedInputs } from '../definition.ts';
+import type {
+  Calculation,
+  CalculatorDefinition,
+  Chart,
+  InputDefinition,
+  OutputDefinition,
+  OutputValue,
+  ParsedInputs,
+} from '../definition.ts';
 import { showFigure } from '../show.ts';
 import { codeRuleNotes, examples, formulas, table } from './text.data.ts';
 
@@ -88,12 +96,18 @@ function findCountProblem(cylinders: number, revolutions: number, counts: readon
   }
   const events = firingEvents(cylinders, revolutions);
   if (total(counts) > events) {
-    return refuseCounts('more-than-firings', `${total(counts)} misfires were given, but ${cylinders} cylinders fire only ${events} times in ${revolutions} revolutions.`);
+    return refuseCounts(
+      'more-than-firings',
+      `${total(counts)} misfires were given, but ${cylinders} cylinders fire only ${events} times in ${revolutions} revolutions.`,
+    );
   }
   const most = firingEvents(1, revolutions);
   const over = counts.length === cylinders ? counts.findIndex((count) => count > most) : -1;
   if (over < 0) return undefined;
-  return refuseCounts('more-than-firings', `Cylinder ${over + 1} has ${counts[over]} misfires, but one cylinder fires only ${most} times in ${revolutions} revolutions.`);
+  return refuseCounts(
+    'more-than-firings',
+    `Cylinder ${over + 1} has ${counts[over]} misfires, but one cylinder fires only ${most} times in ${revolutions} revolutions.`,
+  );
 }
 
 function floorNote(rate: number, revolutions: number): string {
@@ -114,7 +128,11 @@ function floorNote(rate: number, revolutions: number): string {
 }
 
 function compute(given: ParsedInputs): Result<Calculation, Refusal> {
-  const [cylinders, revolutions, counts] = [given.number('cylinders'), given.number('revolutions'), given.numbers('counts')];
+  const [cylinders, revolutions, counts] = [
+    given.number('cylinders'),
+    given.number('revolutions'),
+    given.numbers('counts'),
+  ];
   const problem = findCountProblem(cylinders, revolutions, counts);
   if (problem !== undefined) return failure(problem);
   const events = firingEvents(cylinders, revolutions);
@@ -158,7 +176,15 @@ export const misfireRate: CalculatorDefinition = {
   formulas,
   examples,
   table,
-  searchWords: ['misfire counter', 'misfire count', 'flashing lamp', 'catalyst damage', 'P0300', 'percent misfire', 'roughness'],
+  searchWords: [
+    'misfire counter',
+    'misfire count',
+    'flashing lamp',
+    'catalyst damage',
+    'P0300',
+    'percent misfire',
+    'roughness',
+  ],
   compute,
   chart,
 };

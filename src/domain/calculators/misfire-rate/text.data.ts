@@ -44,13 +44,18 @@ export const examples: readonly WorkedExample[] = [
 
 export const table: TableDefinition = {
   caption: 'One dead cylinder, counted over 200 revolutions',
-  rows: ['1', '2', '3', '4', '5', '6', '8', '10', '12'].map((cylinders) => ({ cylinders, revolutions: '200', counts: '100' })),
+  rows: ['1', '2', '3', '4', '5', '6', '8', '10', '12'].map((cylinders) => ({
+    cylinders,
+    revolutions: '200',
+    counts: '100',
+  })),
   columns: ['cylinders', 'revolutions', 'counts', 'events', 'rate', 'floorReached'],
 };
 
 /** What follows from the shares. Source of the rule: 13 CCR 1968.2(e)(3.1.3). */
 export const codeRuleNotes: Readonly<Record<MisfireCodeRule, string>> = {
-  'no misfire counted': 'No misfire was counted. Run the engine in the conditions that bring it on before ruling it out.',
+  'no misfire counted':
+    'No misfire was counted. Run the engine in the conditions that bring it on before ruling it out.',
   'single-cylinder code allowed':
     'One cylinder has more than 90 % of the misfires: start with its plug, boot, coil and injector, and swap one at a time.',
   'multiple-cylinder code compulsory':

@@ -22,7 +22,12 @@ const perRootCentimetre = 6.08;
  * @param intakePressure absolute, kPa
  * @param intakeTemperature °C
  */
-export function squeeze(intakePressure: number, intakeTemperature: number, compressionRatio: number, polytropicIndex: number): Air {
+export function squeeze(
+  intakePressure: number,
+  intakeTemperature: number,
+  compressionRatio: number,
+  polytropicIndex: number,
+): Air {
   return {
     pressure: intakePressure * compressionRatio ** polytropicIndex,
     temperature: (intakeTemperature + zeroCelsius) * compressionRatio ** (polytropicIndex - 1),
@@ -45,6 +50,7 @@ export function breakdownVoltage(densityGap: number): number {
 
 /** The gap, mm, that a voltage, kV, can just jump: the same formula solved for the gap. */
 export function largestGap(available: number, air: Air): number {
-  const root = (Math.sqrt(perRootCentimetre ** 2 + 4 * perCentimetre * available) - perRootCentimetre) / (2 * perCentimetre);
+  const root =
+    (Math.sqrt(perRootCentimetre ** 2 + 4 * perCentimetre * available) - perRootCentimetre) / (2 * perCentimetre);
   return (root ** 2 / relativeDensity(air)) * millimetresPerCentimetre;
 }

@@ -1,6 +1,14 @@
 import { success } from '../../result.ts';
 import { formatValue } from '../../units/format.ts';
-import type { Calculation, CalculatorDefinition, Chart, InputDefinition, OutputDefinition, OutputValue, ParsedInputs } from '../definition.ts';
+import type {
+  Calculation,
+  CalculatorDefinition,
+  Chart,
+  InputDefinition,
+  OutputDefinition,
+  OutputValue,
+  ParsedInputs,
+} from '../definition.ts';
 import { breakdownVoltage, largestGap, relativeDensityGap, squeeze, standardPressure } from './breakdown.ts';
 import type { Air } from './breakdown.ts';
 import { examples, formulas, table } from './text.data.ts';
@@ -83,7 +91,14 @@ const inputs: readonly InputDefinition[] = [
 ];
 
 const outputs: readonly OutputDefinition[] = [
-  { name: 'breakdown', label: 'Voltage to jump the gap, at most', kind: 'quantity', unit: 'kV', decimals: 1, main: true },
+  {
+    name: 'breakdown',
+    label: 'Voltage to jump the gap, at most',
+    kind: 'quantity',
+    unit: 'kV',
+    decimals: 1,
+    main: true,
+  },
   { name: 'largestGap', label: 'Widest gap the coil can jump', kind: 'quantity', unit: 'mm', decimals: 2 },
   { name: 'pressure', label: 'Pressure at the gap', kind: 'quantity', unit: 'kPa', decimals: 0 },
   { name: 'temperature', label: 'Temperature at the gap', kind: 'quantity', unit: 'K', decimals: 0 },
@@ -93,7 +108,12 @@ const outputs: readonly OutputDefinition[] = [
 /** Without a compression ratio the plug lies in open air: a ratio of 1. */
 function airAtGap(inputs: ParsedInputs): Air {
   const ratio = inputs.optionalNumber('compressionRatio') ?? 1;
-  return squeeze(inputs.number('intakePressure'), inputs.number('intakeTemperature'), ratio, inputs.number('polytropicIndex'));
+  return squeeze(
+    inputs.number('intakePressure'),
+    inputs.number('intakeTemperature'),
+    ratio,
+    inputs.number('polytropicIndex'),
+  );
 }
 
 function reserveNote(breakdown: number, available: number): string {
@@ -110,7 +130,9 @@ function notesFor(inputs: ParsedInputs, breakdown: number): readonly string[] {
     ...(available === undefined ? [] : [reserveNote(breakdown, available)]),
     ...(inputs.has('compressionRatio')
       ? []
-      : ['In open air the same gap jumps far more easily than in the cylinder: a spark seen in the open does not prove the coil.']),
+      : [
+          'In open air the same gap jumps far more easily than in the cylinder: a spark seen in the open does not prove the coil.',
+        ]),
     'The gap to set is the engine maker’s; this figure only shows what a wrong gap costs.',
   ];
 }
@@ -138,7 +160,10 @@ function chart(inputs: ParsedInputs): Chart {
   const available = inputs.optionalNumber('available');
   const demand = (wide: number) => breakdownVoltage(relativeDensityGap(wide, air));
   const widest = Math.max(2, 1.5 * gap);
-  const points = Array.from({ length: chartPoints + 1 }, (_, step) => (widest * step) / chartPoints).map((x) => ({ x, y: demand(x) }));
+  const points = Array.from({ length: chartPoints + 1 }, (_, step) => (widest * step) / chartPoints).map((x) => ({
+    x,
+    y: demand(x),
+  }));
   const levels = available === undefined ? {} : { levels: [{ y: available, label: 'What the coil can give' }] };
   return {
     title: 'Voltage to jump the gap',
@@ -160,7 +185,16 @@ export const plugGap: CalculatorDefinition = {
   formulas,
   examples,
   table,
-  searchWords: ['spark plug gap', 'kilovolts', 'kV', 'firing voltage', 'breakdown voltage', 'ignition demand', 'coil reserve', 'feeler gauge'],
+  searchWords: [
+    'spark plug gap',
+    'kilovolts',
+    'kV',
+    'firing voltage',
+    'breakdown voltage',
+    'ignition demand',
+    'coil reserve',
+    'feeler gauge',
+  ],
   compute,
   chart,
 };

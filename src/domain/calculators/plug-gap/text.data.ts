@@ -39,7 +39,13 @@ export const formulas: readonly FormulaDefinition[] = [
 export const examples: readonly WorkedExample[] = [
   {
     title: 'A 0.8 mm gap at full throttle',
-    inputs: { gap: '0.8 mm', compressionRatio: '10.5', intakePressure: '95 kPa', intakeTemperature: '310 K', available: '30 kV' },
+    inputs: {
+      gap: '0.8 mm',
+      compressionRatio: '10.5',
+      intakePressure: '95 kPa',
+      intakeTemperature: '310 K',
+      available: '30 kV',
+    },
     says: 'At the end of compression the gap asks for 23.3 kV at most; a coil that gives 30 kV could jump 1.06 mm.',
   },
   {

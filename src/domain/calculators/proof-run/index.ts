@@ -1,7 +1,14 @@
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
 import { formatValue } from '../../units/format.ts';
-import type { Calculation, CalculatorDefinition, Chart, InputDefinition, OutputDefinition, ParsedInputs } from '../definition.ts';
+import type {
+  Calculation,
+  CalculatorDefinition,
+  Chart,
+  InputDefinition,
+  OutputDefinition,
+  ParsedInputs,
+} from '../definition.ts';
 import { examples, formulas, table } from './text.data.ts';
 
 const inputs: readonly InputDefinition[] = [
@@ -45,7 +52,14 @@ const inputs: readonly InputDefinition[] = [
 ];
 
 const outputs: readonly OutputDefinition[] = [
-  { name: 'revolutions', label: 'Revolutions to run without a misfire', kind: 'quantity', unit: 'count', decimals: 0, main: true },
+  {
+    name: 'revolutions',
+    label: 'Revolutions to run without a misfire',
+    kind: 'quantity',
+    unit: 'count',
+    decimals: 0,
+    main: true,
+  },
   { name: 'minutes', label: 'At that speed', kind: 'quantity', unit: 'min', decimals: 1 },
 ];
 
@@ -64,12 +78,16 @@ function compute(given: ParsedInputs): Result<Calculation, Refusal> {
   }
   const revolutions = revolutionsNeeded(rate, confidence);
   const minutes = revolutions / given.number('speed');
+  const [run, time] = [formatValue(Math.ceil(revolutions), 'count'), formatValue(minutes, 'min', { significant: 2 })];
   const notes = [
-    `Run at least ${formatValue(Math.ceil(revolutions), 'count')} revolutions without one misfire, about ${formatValue(minutes, 'min', { significant: 2 })}, in the conditions that brought the misfire on: same warm-up state, speed and load.`,
+    `Run at least ${run} revolutions without one misfire, about ${time}, in the conditions that brought the misfire on: same warm-up state, speed and load.`,
     'One misfire on the way starts the run again; more than one means that the fault is still there.',
     'A fault that comes and goes with heat, damp or vibration needs those back too: a long run on a dry day proves nothing about a damp one.',
   ];
-  return success({ outputs: { revolutions: { value: revolutions, unit: 'count' }, minutes: { value: minutes, unit: 'min' } }, notes });
+  return success({
+    outputs: { revolutions: { value: revolutions, unit: 'count' }, minutes: { value: minutes, unit: 'min' } },
+    notes,
+  });
 }
 
 const chartPoints = 40;
@@ -79,7 +97,10 @@ function chart(given: ParsedInputs): Chart | undefined {
   if (confidence >= 1) return undefined;
   const needed = revolutionsNeeded(rate, confidence);
   const doubt = (revolutions: number) => 100 * Math.exp((-rate * revolutions) / perThousand);
-  const points = Array.from({ length: chartPoints + 1 }, (_, step) => (2 * needed * step) / chartPoints).map((x) => ({ x, y: doubt(x) }));
+  const points = Array.from({ length: chartPoints + 1 }, (_, step) => (2 * needed * step) / chartPoints).map((x) => ({
+    x,
+    y: doubt(x),
+  }));
   return {
     title: 'Doubt left after a clean run',
     x: { label: 'Revolutions without a misfire', unit: 'count' },
@@ -100,7 +121,15 @@ export const proofRun: CalculatorDefinition = {
   formulas,
   examples,
   table,
-  searchWords: ['road test', 'proof drive', 'test drive', 'prove the repair', 'how long to drive', 'is it fixed', 'confidence'],
+  searchWords: [
+    'road test',
+    'proof drive',
+    'test drive',
+    'prove the repair',
+    'how long to drive',
+    'is it fixed',
+    'confidence',
+  ],
   compute,
   chart,
 };

@@ -1,7 +1,22 @@
-import { codeArea, codeOwner, decodeBytes, encodeCode, isEmptySlot, normaliseCode, writeBytes } from '../../obd/codes.ts';
+import {
+  codeArea,
+  codeOwner,
+  decodeBytes,
+  encodeCode,
+  isEmptySlot,
+  normaliseCode,
+  writeBytes,
+} from '../../obd/codes.ts';
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
-import type { Calculation, CalculatorDefinition, InputDefinition, OutputDefinition, OutputValue, ParsedInputs } from '../definition.ts';
+import type {
+  Calculation,
+  CalculatorDefinition,
+  InputDefinition,
+  OutputDefinition,
+  OutputValue,
+  ParsedInputs,
+} from '../definition.ts';
 import { examples, formulas, table } from './text.data.ts';
 
 /** What the book says about a code. */
@@ -73,24 +88,36 @@ function emptySlot(): Calculation {
   return { outputs: { code: 'P0000', bytes: '00 00', area: 'none', owner: 'none' }, notes: [note] };
 }
 
-const makerNote = 'This code is the maker’s own. Only the maker’s documents for this engine say what it means; the same code means something else on another make.';
+const makerNote =
+  'This code is the maker’s own. Only the maker’s documents for this engine say what it means; the same code means something else on another make.';
 const reservedNote = 'The standard keeps this code free: no meaning is set. Check that it was read and copied rightly.';
-const proofNote = 'A code names what the control unit saw, not the part to fit. Note it with its freeze-frame data before clearing anything.';
+const proofNote =
+  'A code names what the control unit saw, not the part to fit. Note it with its freeze-frame data before clearing anything.';
 
-function describe(code: string, lookUp: CodeMeanings | undefined): { readonly found?: CodeMeaning; readonly note: string } {
+function describe(
+  code: string,
+  lookUp: CodeMeanings | undefined,
+): { readonly found?: CodeMeaning; readonly note: string } {
   const owner = codeOwner(code);
   if (owner === 'maker') return { note: makerNote };
   if (owner === 'reserved') return { note: reservedNote };
   if (lookUp === undefined) return { note: `What ${code} means is on its page under Codes, if the book holds it.` };
   const found = lookUp(code);
   if (found !== undefined) return { found, note: proofNote };
-  return { note: `${code} is not in this book. A code next to it may mean something else altogether: look it up in the engine maker’s documents.` };
+  return {
+    note: `${code} is not in this book. A code next to it may mean something else altogether: look it up in the engine maker’s documents.`,
+  };
 }
 
 function explain(code: string, lookUp: CodeMeanings | undefined): Calculation {
   if (isEmptySlot(code)) return emptySlot();
   const { found, note } = describe(code, lookUp);
-  const values: Record<string, OutputValue> = { code, bytes: writeBytes(encodeCode(code)), area: areaText(code), owner: codeOwner(code) };
+  const values: Record<string, OutputValue> = {
+    code,
+    bytes: writeBytes(encodeCode(code)),
+    area: areaText(code),
+    owner: codeOwner(code),
+  };
   if (found !== undefined) {
     values['meaning'] = found.meaning;
     values['lookFirst'] = found.lookFirst;
@@ -111,7 +138,17 @@ export function makeTroubleCode(lookUp?: CodeMeanings): CalculatorDefinition {
     formulas,
     examples,
     table,
-    searchWords: ['DTC', 'fault code', 'error code', 'P code', 'engine code', 'hex', 'decode', 'bytes', 'manufacturer code'],
+    searchWords: [
+      'DTC',
+      'fault code',
+      'error code',
+      'P code',
+      'engine code',
+      'hex',
+      'decode',
+      'bytes',
+      'manufacturer code',
+    ],
     compute: (given) => {
       const code = readCode(given);
       return code.ok ? success(explain(code.value, lookUp)) : code;

@@ -35,6 +35,19 @@ export const examples: readonly WorkedExample[] = [
 
 export const table: TableDefinition = {
   caption: 'Codes, their bytes and who owns the meaning',
-  rows: ['P0300', 'P0303', 'P0312', 'P0353', 'P0171', 'P1351', 'P2300', 'P3000', 'P3400', 'C0035', 'B3FFF', 'U0100'].map((code) => ({ code })),
+  rows: [
+    'P0300',
+    'P0303',
+    'P0312',
+    'P0353',
+    'P0171',
+    'P1351',
+    'P2300',
+    'P3000',
+    'P3400',
+    'C0035',
+    'B3FFF',
+    'U0100',
+  ].map((code) => ({ code })),
   columns: ['code', 'bytes', 'area', 'owner'],
 };

@@ -6,16 +6,30 @@ import type { TypedQuantity } from '../../units/parse.ts';
 import { dimensionWords } from '../../units/table.data.ts';
 import { findUnits } from '../../units/table.ts';
 import type { Unit } from '../../units/types.ts';
-import type { Calculation, CalculatorDefinition, InputDefinition, OutputDefinition, ParsedInputs } from '../definition.ts';
+import type {
+  Calculation,
+  CalculatorDefinition,
+  InputDefinition,
+  OutputDefinition,
+  ParsedInputs,
+} from '../definition.ts';
 import { showFigure } from '../show.ts';
 import { examples, formulas, table } from './text.data.ts';
 
 const inputs: readonly InputDefinition[] = [
-  { name: 'value', label: 'Value with its unit', kind: 'text', optional: false, hint: 'Such as 165 psi, 20 lbf ft, 4k7 or 72 F.' },
+  {
+    name: 'value',
+    label: 'Value with its unit',
+    kind: 'text',
+    optional: false,
+    hint: 'Such as 165 psi, 20 lbf ft, 4k7 or 72 F.',
+  },
   { name: 'to', label: 'Unit wanted', kind: 'text', optional: false, hint: 'Such as kPa, N m, ohm or C.' },
 ];
 
-const outputs: readonly OutputDefinition[] = [{ name: 'result', label: 'The same in the unit wanted', kind: 'quantity', main: true }];
+const outputs: readonly OutputDefinition[] = [
+  { name: 'result', label: 'The same in the unit wanted', kind: 'quantity', main: true },
+];
 
 /** A unit typed and a unit wanted that measure the same thing. */
 interface UnitPair {
@@ -36,8 +50,11 @@ function findPairs(value: string, typed: TypedQuantity, to: string): Result<read
   const refuse = (code: string, message: string) => failure({ input: 'to', code, message });
   const wanted = findUnits(to);
   const accepted = acceptedUnits(typed.units);
-  if (wanted.length === 0) return refuse('unknown-unit', `"${to}" is not a unit known here. For "${value}" choose one of: ${accepted}.`);
-  const pairs = typed.units.flatMap((from) => wanted.filter((unit) => unit.dimension === from.dimension).map((unit) => ({ from, to: unit })));
+  if (wanted.length === 0)
+    return refuse('unknown-unit', `"${to}" is not a unit known here. For "${value}" choose one of: ${accepted}.`);
+  const pairs = typed.units.flatMap((from) =>
+    wanted.filter((unit) => unit.dimension === from.dimension).map((unit) => ({ from, to: unit })),
+  );
   if (pairs.length > 0) return success(pairs);
   const message = `"${value}" is ${dimensionList(typed.units)} and "${to}" measures ${dimensionList(wanted)}; they do not convert. Choose one of: ${accepted}.`;
   return refuse('wrong-dimension', message);
@@ -59,7 +76,8 @@ function compute(given: ParsedInputs): Result<Calculation, Refusal> {
   const pairs = findPairs(text, typed.value, to);
   if (!pairs.ok) return pairs;
   const first = pairs.value[0];
-  if (first === undefined) return failure({ input: 'to', code: 'unknown-unit', message: `"${to}" is not a unit known here.` });
+  if (first === undefined)
+    return failure({ input: 'to', code: 'unknown-unit', message: `"${to}" is not a unit known here.` });
   const result = convert(typed.value.value, first.from.id, first.to.id);
   if (!result.ok) return result;
   const notes = [
@@ -79,6 +97,18 @@ export const unitConverter: CalculatorDefinition = {
   formulas,
   examples,
   table,
-  searchWords: ['convert', 'psi to bar', 'kPa', 'foot pounds', 'Nm', 'newton metre', 'Fahrenheit', 'Celsius', 'thou', 'inches', 'inHg'],
+  searchWords: [
+    'convert',
+    'psi to bar',
+    'kPa',
+    'foot pounds',
+    'Nm',
+    'newton metre',
+    'Fahrenheit',
+    'Celsius',
+    'thou',
+    'inches',
+    'inHg',
+  ],
   compute,
 };

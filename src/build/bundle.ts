@@ -5,6 +5,23 @@ import * as esbuild from 'esbuild';
 
 /** Each file here becomes one script of the same name. */
 const ENTRIES = join(import.meta.dirname, '../elements/entries');
+/** Each folder here becomes a script `calculator-<id>`, so that a calculator's page carries no other calculator. */
+const CALCULATORS = join(import.meta.dirname, '../domain/calculators');
+
+/** The few lines that set one calculator going; they are the same for all but the id, so no file is kept for them. */
+const calculatorEntries: esbuild.Plugin = {
+  name: 'calculator-entries',
+  setup(build) {
+    build.onResolve({ filter: /^calculator:/ }, ({ path }) => ({ path: path.slice('calculator:'.length), namespace: 'calculator' }));
+    build.onLoad({ filter: /.*/, namespace: 'calculator' }, ({ path }) => ({
+      resolveDir: join(import.meta.dirname, '..'),
+      loader: 'ts',
+      contents: `import { calculator } from './domain/calculators/${path}/index.ts';
+import { startCalculator } from './elements/calculator/start.ts';
+startCalculator(calculator);`,
+    }));
+  },
+};
 
 /**
  * Browser scripts are classic scripts in a function of their own: a module script does not run from a folder opened by
@@ -19,7 +36,8 @@ const OPTIONS = {
   legalComments: 'none',
   logLevel: 'silent',
   tsconfigRaw: {},
-} as const satisfies esbuild.BuildOptions;
+  plugins: [calculatorEntries],
+} satisfies esbuild.BuildOptions;
 
 export interface Bundle {
   readonly name: string;
@@ -30,7 +48,13 @@ export interface Bundle {
 export function elementEntries(folder = ENTRIES): Map<string, string> {
   if (!existsSync(folder)) return new Map();
   const files = readdirSync(folder).filter((file) => file.endsWith('.ts')).sort();
-  return new Map(files.map((file) => [basename(file, '.ts'), join(folder, file)]));
+  const own: (readonly [string, string])[] = files.map((file) => [basename(file, '.ts'), join(folder, file)]);
+  return new Map([...own, ...(folder === ENTRIES ? calculatorIds() : [])]);
+}
+
+function calculatorIds(): (readonly [string, string])[] {
+  const folders = readdirSync(CALCULATORS, { withFileTypes: true }).filter((item) => item.isDirectory());
+  return folders.map(({ name }) => [`calculator-${name}`, `calculator:${name}`]);
 }
 
 /** Bundles and minifies each entry to `<outFolder>/assets/<name>.js`; with `watch` keeps doing so at each change. */

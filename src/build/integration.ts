@@ -1,9 +1,11 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration, AstroIntegrationLogger } from 'astro';
+import type { JobBook } from '../domain/jobs/book.ts';
 import { checkBook, formatCheck } from '../checks/checkBook.ts';
 import { bundleElements, elementMiddleware } from './bundle.ts';
+import { demoJob } from './demoJob.ts';
 import { checkLinks, formatLinkFindings } from './checkLinks.ts';
 import { kilobytes } from './files.ts';
 import { makeLinksRelative } from './relativeLinks.ts';
@@ -39,6 +41,7 @@ function refuseFaultyContent(): void {
 async function finishSite(folder: string, logger: AstroIntegrationLogger): Promise<void> {
   const bundles = await bundleElements(folder);
   for (const { name, bytes } of bundles) logger.info(`script ${name}: ${kilobytes(bytes)} before compression`);
+  writeDemoJob(folder);
   makeLinksRelative(folder);
   const search = await writeSearchIndex(folder);
   logger.info(`search: ${search.pages} pages, ${search.files} files, ${kilobytes(search.bytes)}`);
@@ -48,6 +51,13 @@ async function finishSite(folder: string, logger: AstroIntegrationLogger): Promi
   }
   const build = await writeServiceWorker(folder, packageVersion());
   logger.info(`build ${build.buildId}: ${build.files} files, ${kilobytes(build.bytes)} kept on the device`);
+}
+
+/** The invented job is worked out with the book's own numbers, so it is made once the book is there. */
+function writeDemoJob(folder: string): void {
+  const book = JSON.parse(readFileSync(join(folder, 'data/job-book.json'), 'utf8')) as JobBook;
+  const job = demoJob(book);
+  if (job) writeFileSync(join(folder, 'data/demo-job.json'), JSON.stringify(job));
 }
 
 function packageVersion(): string {

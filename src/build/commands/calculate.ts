@@ -2,10 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
 import { parse } from 'yaml';
-import type { CalculatorDefinition } from '../../domain/calculators/definition.ts';
+import type { CalculatorDefinition, CodeMeaning } from '../../domain/calculators/definition.ts';
 import { makeCalculators } from '../../domain/calculators/registry.ts';
 import { runCalculator } from '../../domain/calculators/run.ts';
-import type { CodeMeaning } from '../../domain/calculators/trouble-code/index.ts';
 import { expandFamily } from '../../domain/obd/families.ts';
 import { codeFamilySchema } from '../../schemas/codes.ts';
 

@@ -127,3 +127,16 @@ export interface CalculatorDefinition {
   readonly compute: (inputs: ParsedInputs) => Result<Calculation, Refusal>;
   readonly chart?: (inputs: ParsedInputs) => Chart | undefined;
 }
+
+/** What the book says about a trouble code. */
+export interface CodeMeaning {
+  readonly meaning: string;
+  /** What to look at first, in order. */
+  readonly lookFirst: readonly string[];
+}
+
+/** The meanings kept in the book's content. Gives nothing for a code the book does not hold. */
+export type CodeMeanings = (code: string) => CodeMeaning | undefined;
+
+/** Each calculator's folder exports `calculator`, which makes its definition from what the book's content holds. */
+export type CalculatorMaker = (content: { readonly lookUpCode?: CodeMeanings }) => CalculatorDefinition;

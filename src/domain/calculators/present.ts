@@ -14,11 +14,17 @@ export function presentOutput(definition: OutputDefinition, value: OutputValue, 
     // An uncertainty decides the place of the last digit wherever there is one.
     ...(uncertainty === undefined || uncertainty === 0 ? {} : { uncertainty }),
   };
-  if (typeof value === 'string') return definition.words?.[value] ?? value;
-  if (typeof value === 'boolean') return definition.words?.[String(value)] ?? (value ? 'Yes' : 'No');
-  if ('unit' in value && 'value' in value) return formatValue(value.value, value.unit, rounding);
-  if ('unit' in value) return `${value.values.map((one) => formatNumber(one, rounding)).join(' · ')} ${unitById(value.unit)?.symbol ?? value.unit}`.trim();
-  return value.map((word) => definition.words?.[word] ?? word).join('; ');
+  if (typeof value === 'object' && 'unit' in value) return presentQuantity(value, rounding);
+  const words = (typeof value === 'object' ? value : [String(value)]).map((word) => definition.words?.[word] ?? plainWords[word] ?? word);
+  return words.join('; ');
+}
+
+const plainWords: Readonly<Record<string, string>> = { true: 'Yes', false: 'No' };
+
+function presentQuantity(value: Extract<OutputValue, { readonly unit: string }>, rounding: Parameters<typeof formatValue>[2]): string {
+  if ('value' in value) return formatValue(value.value, value.unit, rounding);
+  const symbol = unitById(value.unit)?.symbol ?? value.unit;
+  return `${value.values.map((one) => formatNumber(one, rounding)).join(' · ')} ${symbol}`.trim();
 }
 
 export interface PresentedOutput {

@@ -135,7 +135,7 @@ function evidenceOf(live: readonly JobEvent[], book: JobBook): readonly Evidence
 }
 
 /** Repairs and proofs are done and noted like tests, but they look for nothing. */
-function isSearch({ test }: TestDone, book: JobBook): boolean {
+export function isSearch({ test }: TestDone, book: JobBook): boolean {
   const known = book.diagnosis.tests.find((candidate) => candidate.id === test);
   return known?.kind === 'look' || known?.kind === 'test';
 }

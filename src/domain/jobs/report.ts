@@ -4,7 +4,7 @@ import type { SentenceOptions } from '../measurement/sentence.ts';
 import type { JobBook, JobCaution } from './book.ts';
 import { conditionWords, describeEvent, ignitionWords, injectionWords, readingLimits, readingWords } from './describe.ts';
 import type { DerivedJob } from './reduce.ts';
-import { splitHypothesis } from './reduce.ts';
+import { isSearch, splitHypothesis } from './reduce.ts';
 import { inventedSource, stageTitles } from './types.ts';
 import type { Job, ReadingTaken } from './types.ts';
 
@@ -96,7 +96,7 @@ function customerPart(derived: DerivedJob, book: JobBook, options: SentenceOptio
     complaint: complaint?.text ?? '',
     signs: complaint?.signs.map((sign) => complaintWords[sign]) ?? [],
     whatWasWrong: finding ? finding.label : 'No fault was found for certain.',
-    howWeKnow: { readings: comparedReadings(derived, options), tests: testLines(derived) },
+    howWeKnow: { readings: comparedReadings(derived, options), tests: testLines(derived, book) },
     whatWasDone: derived.repairs.map((repair) => repair.what),
     proven,
     proof: proofLines(derived, handedOverUnproven),
@@ -128,9 +128,10 @@ function readingHead(event: ReadingTaken, options: SentenceOptions): Pick<Compar
   };
 }
 
-function testLines({ live }: DerivedJob): readonly string[] {
+/** What was looked for and found; repairs and proofs stand under their own headings. */
+function testLines({ live }: DerivedJob, book: JobBook): readonly string[] {
   return live.flatMap((event) => {
-    if (event.kind !== 'test-done') return [];
+    if (event.kind !== 'test-done' || !isSearch(event, book)) return [];
     const where = event.partner ? `${event.place.label} with ${event.partner.label}` : event.place.label;
     return [`${event.title}, ${where}: ${event.outcome}`];
   });

@@ -125,7 +125,7 @@ export function wholeNumber(text: string, input: string, label: string, least: n
   const value = Number(digits);
   if (/^\d{1,9}$/.test(digits) && value >= least) return value;
   const found = text.trim() === '' ? 'Nothing was typed' : `“${text.trim()}” was typed`;
-  return { input, code: 'not-whole', message: `${label} must be a whole number from ${least}, such as ${Math.max(least, 200)}. ${found}.` };
+  return { input, code: 'not-whole', message: `${label} must be a whole number from ${least}, such as ${Math.max(least, 20)}. ${found}.` };
 }
 
 export function isRefusal(value: unknown): value is Refusal {

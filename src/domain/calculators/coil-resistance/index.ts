@@ -4,7 +4,7 @@ import { referToTemperature } from '../../measurement/temperature.ts';
 import type { Judgement, Limits, Reading } from '../../measurement/types.ts';
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
-import type { Calculation, CalculatorDefinition, Chart, OutputValue, ParsedInputs } from '../definition.ts';
+import type { Calculation, CalculatorDefinition, CalculatorMaker, Chart, OutputValue, ParsedInputs } from '../definition.ts';
 import { showFigure } from '../show.ts';
 import { inputs, outputs } from './inputs.data.ts';
 import { examples, formulas, noLimitsNote, table, verdictNotes } from './text.data.ts';
@@ -147,3 +147,5 @@ export const coilResistance: CalculatorDefinition = {
   compute,
   chart,
 };
+
+export const calculator: CalculatorMaker = () => coilResistance;

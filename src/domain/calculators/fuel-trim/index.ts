@@ -1,6 +1,6 @@
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
-import type { Calculation, CalculatorDefinition, Chart, OutputValue, ParsedInputs } from '../definition.ts';
+import type { Calculation, CalculatorDefinition, CalculatorMaker, Chart, OutputValue, ParsedInputs } from '../definition.ts';
 import { inputs, outputs } from './inputs.data.ts';
 import { examples, formulas, patternNotes, table } from './text.data.ts';
 import { investigateBeyond, trimPattern, trimProduct, trimSum } from './trims.ts';
@@ -145,3 +145,5 @@ export const fuelTrim: CalculatorDefinition = {
   compute,
   chart,
 };
+
+export const calculator: CalculatorMaker = () => fuelTrim;

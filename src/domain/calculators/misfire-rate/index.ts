@@ -12,7 +12,7 @@ import type { Refusal, Result } from '../../result.ts';
 import { formatValue } from '../../units/format.ts';
 import type {
   Calculation,
-  CalculatorDefinition,
+  CalculatorDefinition, CalculatorMaker,
   Chart,
   InputDefinition,
   OutputDefinition,
@@ -188,3 +188,5 @@ export const misfireRate: CalculatorDefinition = {
   compute,
   chart,
 };
+
+export const calculator: CalculatorMaker = () => misfireRate;

@@ -2,7 +2,7 @@ import { success } from '../../result.ts';
 import { formatValue } from '../../units/format.ts';
 import type {
   Calculation,
-  CalculatorDefinition,
+  CalculatorDefinition, CalculatorMaker,
   Chart,
   InputDefinition,
   OutputDefinition,
@@ -198,3 +198,5 @@ export const plugGap: CalculatorDefinition = {
   compute,
   chart,
 };
+
+export const calculator: CalculatorMaker = () => plugGap;

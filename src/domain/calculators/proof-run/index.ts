@@ -3,7 +3,7 @@ import type { Refusal, Result } from '../../result.ts';
 import { formatValue } from '../../units/format.ts';
 import type {
   Calculation,
-  CalculatorDefinition,
+  CalculatorDefinition, CalculatorMaker,
   Chart,
   InputDefinition,
   OutputDefinition,
@@ -133,3 +133,5 @@ export const proofRun: CalculatorDefinition = {
   compute,
   chart,
 };
+
+export const calculator: CalculatorMaker = () => proofRun;

@@ -12,22 +12,15 @@ import type { Refusal, Result } from '../../result.ts';
 import type {
   Calculation,
   CalculatorDefinition,
+  CalculatorMaker,
+  CodeMeaning,
+  CodeMeanings,
   InputDefinition,
   OutputDefinition,
   OutputValue,
   ParsedInputs,
 } from '../definition.ts';
 import { examples, formulas, table } from './text.data.ts';
-
-/** What the book says about a code. */
-export interface CodeMeaning {
-  readonly meaning: string;
-  /** What to look at first, in order. */
-  readonly lookFirst: readonly string[];
-}
-
-/** The meanings kept in the book's content. Gives nothing for a code the book does not hold. */
-export type CodeMeanings = (code: string) => CodeMeaning | undefined;
 
 const inputs: readonly InputDefinition[] = [
   {
@@ -155,3 +148,5 @@ export function makeTroubleCode(lookUp?: CodeMeanings): CalculatorDefinition {
     },
   };
 }
+
+export const calculator: CalculatorMaker = ({ lookUpCode }) => makeTroubleCode(lookUpCode);

@@ -8,7 +8,7 @@ import { findUnits } from '../../units/table.ts';
 import type { Unit } from '../../units/types.ts';
 import type {
   Calculation,
-  CalculatorDefinition,
+  CalculatorDefinition, CalculatorMaker,
   InputDefinition,
   OutputDefinition,
   ParsedInputs,
@@ -112,3 +112,5 @@ export const unitConverter: CalculatorDefinition = {
   ],
   compute,
 };
+
+export const calculator: CalculatorMaker = () => unitConverter;

@@ -1,0 +1,3 @@
+import { JobSheet } from '../jobs/jobSheet.ts';
+
+customElements.define('job-sheet', JobSheet);

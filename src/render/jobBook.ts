@@ -9,6 +9,13 @@ import { complaintLabel, sourceStatus } from './words.ts';
 const estimatesNote =
   'How common a fault is, what each code and outcome says of it, and the minutes are estimates: common practice, no source.';
 
+/** A source as a sheet prints it: its name and clause with its status, or plainly that there is none. */
+function sourceLabel(source: Entry<'sources'>, place: string | undefined): string {
+  const status = sourceStatus(source);
+  if (source.kind === 'common-practice' || source.kind === 'memory') return status;
+  return `${[source.title, place].filter(Boolean).join(', ')} (${status})`;
+}
+
 function jobRange(book: Book, id: string, range: Entry<'ranges'>): JobRange {
   const quantity = required(book.quantities, range.quantity, 'quantities');
   const source = required(book.sources, range.source.id, 'sources');
@@ -24,7 +31,7 @@ function jobRange(book: Book, id: string, range: Entry<'ranges'>): JobRange {
     usualMeter: quantity.usualMeter,
     leadsMatter: quantity.leadsMatter,
     sourceId: range.source.id,
-    sourceLabel: [source.title, range.source.place].filter(Boolean).join(', '),
+    sourceLabel: sourceLabel(source, range.source.place),
     status: sourceStatus(source),
     makerFirst: range.makerFirst,
     ...(range.ignition ? { ignition: range.ignition } : {}),

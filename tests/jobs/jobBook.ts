@@ -2,7 +2,7 @@
 import type { JobBook, JobRange } from '../../src/domain/jobs/book.ts';
 import { appendEvent, newJob } from '../../src/domain/jobs/edit.ts';
 import type { Job, JobEventBody } from '../../src/domain/jobs/types.ts';
-import { fourCylinders, layoutOf, smallBook } from '../fixtures/diagnosisBook.ts';
+import { fault, fourCylinders, layoutOf, smallBook } from '../fixtures/diagnosisBook.ts';
 
 export const coilRange: JobRange = {
   id: 'coil-primary',
@@ -26,9 +26,19 @@ export const coilRange: JobRange = {
   address: 'ranges/coil-primary/',
 };
 
+/** A second fault that the same part puts right. */
+const coilInsulation = fault('coil-insulation', 'coil', { title: 'Coil insulation breaking down', weight: 4, part: 'coil', codes: { 'misfire-cylinder': 0.8, 'coil-circuit': 0.3 } });
+
 export const jobBook: JobBook = {
   edition: '0.0.0',
-  diagnosis: smallBook,
+  diagnosis: {
+    ...smallBook,
+    faults: [...smallBook.faults.map((one) => (one.id === 'coil-winding' ? { ...one, part: 'coil' } : one)), coilInsulation],
+    tests: smallBook.tests.map((test) => ({
+      ...test,
+      likelihoods: test.likelihoods.map((one) => (one.faults.includes('coil-winding') ? { ...one, faults: [...one.faults, 'coil-insulation'] } : one)),
+    })),
+  },
   engines: [{ ...fourCylinders, ignition: ['coil-per-plug'], injection: ['port'], numbering: 'From the front.' }],
   ranges: [coilRange],
   parts: [

@@ -65,7 +65,9 @@ describe('what diagnosis is given', () => {
     const before = derive(...toRepair);
     const after = derive(...toRepair, cleared, returned);
     const belief = (derived: typeof before) => derived.beliefs.find(({ hypothesis }) => hypothesis.id === 'coil-winding@coil-3')?.probability ?? 0;
-    expect(after.diagnosis?.evidence.at(-1)).toEqual({ kind: 'failed-repair', fault: 'coil-winding', place: 'coil-3' });
+    expect(after.diagnosis?.evidence).toContainEqual({ kind: 'failed-repair', fault: 'coil-winding', place: 'coil-3' });
+    // The same part would have put right the insulation of this coil, and of no other.
+    expect(after.diagnosis?.evidence.filter((piece) => piece.kind === 'failed-repair').slice(1)).toEqual([{ kind: 'failed-repair', fault: 'coil-insulation', place: 'coil-3' }]);
     expect(after.evidenceEvents.at(-1)).toBe('e9');
     expect(belief(after)).toBeLessThan(belief(before));
     expect(after.finding).toBeUndefined();
@@ -82,7 +84,7 @@ describe('what diagnosis is given', () => {
       note: '',
     };
     expect(derive(...toRepair, look).diagnosis?.evidence).toHaveLength(1);
-    expect(derive(...toRepair, look, returned).diagnosis?.evidence.map((piece) => piece.kind)).toEqual(['test', 'test', 'failed-repair']);
+    expect(derive(...toRepair, look, returned).diagnosis?.evidence.map((piece) => piece.kind)).toEqual(['test', 'test', 'failed-repair', 'failed-repair']);
   });
 
   it('tests said not to be possible, at a place or anywhere', () => {

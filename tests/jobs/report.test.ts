@@ -40,6 +40,14 @@ describe('the customer’s half', () => {
     expect(customer.notChecked.join(' ')).not.toContain('quiet revolutions are needed');
   });
 
+  it('does not call unruled what the fitted part puts right as well', () => {
+    expect(customer.notChecked.join(' ')).not.toContain('Coil insulation breaking down, coil of cylinder 3');
+  });
+
+  it('never claims certainty', () => {
+    expect(customer.proof.join(' ')).toContain('over 99 %');
+  });
+
   it('carries the cautions of the fitted part', () => {
     expect(customer.cautions.map((caution) => caution.id)).toEqual(['high-tension']);
   });

@@ -11,6 +11,8 @@ export interface CylinderMark {
 const pitch = 62;
 const radius = 25;
 const margin = 38;
+/** Room above the first row for the word at the front. */
+const topRoom = 12;
 const bankGap = 86;
 
 type EngineParts = Pick<EngineLayout, 'banks' | 'firingOrder' | 'coilPairs' | 'title' | 'form'>;
@@ -24,7 +26,7 @@ interface Spot {
 function spots(engine: EngineParts): Map<number, Spot> {
   return new Map(
     engine.banks.flatMap((bank, row) =>
-      bank.map((cylinder, index) => [cylinder, { x: margin + index * pitch + row * (engine.banks.length > 1 ? 14 : 0), y: margin + row * bankGap }] as const),
+      bank.map((cylinder, index) => [cylinder, { x: margin + index * pitch + row * (engine.banks.length > 1 ? 14 : 0), y: margin + topRoom + row * bankGap }] as const),
     ),
   );
 }

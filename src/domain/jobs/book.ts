@@ -59,7 +59,7 @@ export interface JobRange {
   readonly usualMeter: { readonly percent: number; readonly counts: number };
   readonly leadsMatter: boolean;
   readonly sourceId: string;
-  /** The source with its place, as printed: `IEC 60028, clause 4`. */
+  /** The source as printed, with its place and status: `JIS B 8031, limits (standard, recalled from memory)`, or `common practice, no source`. */
   readonly sourceLabel: string;
   /** Status of the source as printed beside the figure: `standard`, `common practice, no source` … */
   readonly status: string;

@@ -4,6 +4,7 @@ import type { DiagnosisInput } from '../diagnosis/belief.ts';
 import { judgeFinding } from '../diagnosis/finding.ts';
 import type { Belief, CodeAtPlace, Evidence, FailedRepairEvidence, TestEvidence } from '../diagnosis/types.ts';
 import type { JobBook } from './book.ts';
+import { repairGroup, splitHypothesis } from './repairGroup.ts';
 import { proofState } from './proof.ts';
 import type { ProofState } from './proof.ts';
 import type {
@@ -59,7 +60,7 @@ export function deriveJob(events: Job['events'], book: JobBook): DerivedJob {
   const engine = lastOf(live, 'engine-chosen');
   const complaint = lastOf(live, 'complaint');
   const codes = lastCodes(live);
-  const evidence = evidenceOf(live, book);
+  const evidence = evidenceOf(live, engine, book);
   const diagnosis = engine && diagnosisInput(book, engine, complaint, codes, evidence);
   const beliefs = diagnosis ? believe(diagnosis) : [];
   const repairAt = live.findLastIndex((event) => event.kind === 'repair-done');
@@ -116,7 +117,7 @@ interface EvidenceWithEvent {
  * Tests as they were done, and each repair after which the misfire came back. What was tested after a repair speaks of the
  * repaired engine: it counts only once the misfire has come back, when the fault has shown itself to be there still.
  */
-function evidenceOf(live: readonly JobEvent[], book: JobBook): readonly EvidenceWithEvent[] {
+function evidenceOf(live: readonly JobEvent[], engine: EngineChosen | undefined, book: JobBook): readonly EvidenceWithEvent[] {
   const found: EvidenceWithEvent[] = [];
   let sinceRepair: EvidenceWithEvent[] = [];
   let repair: RepairDone | undefined;
@@ -125,7 +126,8 @@ function evidenceOf(live: readonly JobEvent[], book: JobBook): readonly Evidence
       repair = event;
       sinceRepair = [];
     } else if (event.kind === 'proof-run' && event.result === 'returned' && repair) {
-      found.push(...sinceRepair, { evidence: failedRepair(repair), event: event.id });
+      const against = failedRepair(repair, engine, book);
+      found.push(...sinceRepair, ...against.map((evidence) => ({ evidence, event: event.id })));
       repair = undefined;
     } else if (event.kind === 'test-done' && isSearch(event, book)) {
       (repair ? sinceRepair : found).push({ evidence: testEvidence(event), event: event.id });
@@ -145,15 +147,10 @@ function testEvidence({ test, place, partner, outcomes }: TestDone): TestEvidenc
   return partner ? { ...evidence, partner: partner.id } : evidence;
 }
 
-function failedRepair(repair: RepairDone): FailedRepairEvidence {
-  const { fault, place } = splitHypothesis(repair.hypothesis);
-  return { kind: 'failed-repair', fault, place };
-}
-
-/** `coil-winding@coil-3` in its two parts. */
-export function splitHypothesis(hypothesis: string): { readonly fault: string; readonly place: string } {
-  const [fault = '', place = ''] = hypothesis.split('@');
-  return { fault, place };
+/** The part that was renewed speaks against every fault it would have put right. */
+function failedRepair({ hypothesis }: RepairDone, engine: EngineChosen | undefined, book: JobBook): readonly FailedRepairEvidence[] {
+  const group = engine ? repairGroup(book.diagnosis, engine.layout, hypothesis) : [splitHypothesis(hypothesis)];
+  return group.map((one) => ({ kind: 'failed-repair', ...one }));
 }
 
 function diagnosisInput(

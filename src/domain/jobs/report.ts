@@ -4,12 +4,15 @@ import type { SentenceOptions } from '../measurement/sentence.ts';
 import type { JobBook, JobCaution } from './book.ts';
 import { conditionWords, describeEvent, ignitionWords, injectionWords, readingLimits, readingWords } from './describe.ts';
 import type { DerivedJob } from './reduce.ts';
-import { isSearch, splitHypothesis } from './reduce.ts';
+import { isSearch } from './reduce.ts';
+import { repairGroup } from './repairGroup.ts';
 import { inventedSource, stageTitles } from './types.ts';
 import type { Job, ReadingTaken } from './types.ts';
 
 /** Faults believed at least this likely are named among what was not ruled out. */
 const worthNaming = 0.02;
+/** No run makes certain; above this the sheet says "over 99 %". */
+const surest = 0.9999;
 /** Cautions on the customer's half; more would not be read. */
 const mostCautions = 4;
 
@@ -100,7 +103,7 @@ function customerPart(derived: DerivedJob, book: JobBook, options: SentenceOptio
     whatWasDone: derived.repairs.map((repair) => repair.what),
     proven,
     proof: proofLines(derived, handedOverUnproven),
-    notChecked: notChecked(derived),
+    notChecked: notChecked(derived, book),
     watch: watchLines(proven, derived.repairs.length > 0),
     cautions: cautionsOf(derived, book),
   };
@@ -141,17 +144,17 @@ function proofLines({ proof, repairs }: DerivedJob, unprovenReason: string | und
   if (repairs.length === 0) return ['Nothing was repaired, so nothing is proven.'];
   const run = `Run for ${proof.revolutionsRun} revolutions (${Math.round(proof.minutesRun)} minutes) under the conditions of the fault without a misfire.`;
   if (proof.proven && unprovenReason === undefined) {
-    return [run, `Had the fault still been there, a run this long would have shown it with a chance of ${perCent(1 - (proof.doubt ?? 1))}.`, 'No codes came back.'];
+    return [run, `Had the fault still been there, a run this long would have shown it with a chance of ${perCent(Math.min(surest, 1 - (proof.doubt ?? 1)))}.`, 'No codes came back.'];
   }
   const reason = unprovenReason === undefined ? [] : [`Handed over without proof: ${unprovenReason}`];
   return ['The repair is not proven.', ...(proof.revolutionsRun > 0 ? [run] : []), ...reason];
 }
 
-function notChecked({ proof, repairs, beliefs, finding, live }: DerivedJob): readonly string[] {
-  const found = finding && splitHypothesis(finding.hypothesis);
-  const open = beliefs.filter(({ hypothesis, probability }) => {
-    const isFinding = hypothesis.fault?.id === found?.fault && hypothesis.place?.id === found?.place;
-    return hypothesis.fault !== undefined && !isFinding && probability >= worthNaming;
+function notChecked({ proof, repairs, beliefs, finding, live, engine }: DerivedJob, book: JobBook): readonly string[] {
+  const answered = finding && engine ? repairGroup(book.diagnosis, engine.layout, finding.hypothesis) : [];
+  const open = beliefs.filter(({ hypothesis: { fault, place }, probability }) => {
+    const isAnswered = answered.some((one) => one.fault === fault?.id && one.place === place?.id);
+    return fault !== undefined && !isAnswered && probability >= worthNaming;
   });
   return [
     ...(repairs.length > 0 ? proof.missing : []),

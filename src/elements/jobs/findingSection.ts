@@ -33,7 +33,7 @@ export function findingForm(bench: Bench): Node[] {
       const judged = judge(values('hypothesis'));
       const lacking = list('still-missing', judged?.missing ?? []);
       const words = judged?.allowed ? paragraph('finding-carried', 'Belief and tests carry this finding.') : paragraph('still-missing-head', 'Not yet a finding:');
-      reasons.replaceChildren(words, ...(lacking ? [lacking] : []));
+      reasons.replaceChildren(words, ...(lacking ? [lacking] : []), ...togetherNodes(judged?.together ?? []));
     },
     take: (values) => {
       const found = candidates.find(({ hypothesis }) => hypothesis.id === values('hypothesis'));
@@ -46,6 +46,11 @@ export function findingForm(bench: Bench): Node[] {
     },
   });
   return [form];
+}
+
+/** Renewing the part answers these too, so their belief counts with it. */
+function togetherNodes(together: readonly string[]): Node[] {
+  return together.length === 0 ? [] : [paragraph('together', `Counted with it, because the same part puts it right: ${together.join('; ')}.`)];
 }
 
 function supportWords(derived: DerivedJob, index: number): readonly string[] {

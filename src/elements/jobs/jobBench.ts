@@ -4,6 +4,7 @@ import type { Stage } from '../../domain/jobs/types.ts';
 import { suspicionByCylinder, suspicionSentence } from '../../domain/jobs/suspicion.ts';
 import { element } from '../dom.ts';
 import { writeChoice } from '../storage/choices.ts';
+import { readDrafts, writeDrafts } from '../storage/drafts.ts';
 import { openJobStore } from '../storage/jobs.ts';
 import type { JobStore } from '../storage/jobs.ts';
 import { readSettings } from '../storage/settings.ts';
@@ -27,7 +28,7 @@ import { timeline } from './timeline.ts';
 /** `<job-bench data-book="…">`: one job, `?job=<id>`, worked from complaint to proof. Everything shown is derived from its events. */
 export class JobBench extends HTMLElement {
   private readonly store: JobStore = openJobStore();
-  private readonly memory = new ScreenMemory();
+  private memory = new ScreenMemory();
   private readonly saveLine = new SaveLine(() => this.session);
   private readonly screen = element('div', { class: 'bench-screen' });
   private session: JobSession | undefined;
@@ -51,6 +52,7 @@ export class JobBench extends HTMLElement {
     const job = await this.store.read(id);
     if (!job.ok) return sayInstead(this, job.error.message);
     if (job.value === undefined) return sayInstead(this, jobNotHere);
+    this.memory = new ScreenMemory(readDrafts(id), (texts) => writeDrafts(id, texts));
     this.session = new JobSession(job.value, book.value, this.store, { changed: () => this.draw(), statusChanged: () => this.saveLine.show() });
     this.stopWatching = this.store.watch((changed) => {
       if (changed === id) void this.session?.refresh();

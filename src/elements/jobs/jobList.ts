@@ -5,6 +5,7 @@ import { deriveJob } from '../../domain/jobs/reduce.ts';
 import { inventedSource, stageTitles } from '../../domain/jobs/types.ts';
 import type { Job } from '../../domain/jobs/types.ts';
 import { element } from '../dom.ts';
+import { writeDrafts } from '../storage/drafts.ts';
 import { openJobStore } from '../storage/jobs.ts';
 import type { JobStore, StoredJobs } from '../storage/jobs.ts';
 import { loadBook, loadDemoJob } from './data.ts';
@@ -77,6 +78,7 @@ export class JobList extends HTMLElement {
 
   private async removeJob(job: Job, book: JobBook): Promise<void> {
     const removed = await this.store.remove(job.id);
+    if (removed.ok) writeDrafts(job.id, new Map());
     this.note.textContent = removed.ok ? `“${job.title}” was removed from this device.` : removed.error.message;
     await this.drawJobs(book);
     document.getElementById('jobs-here-heading')?.focus();

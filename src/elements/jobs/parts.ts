@@ -2,8 +2,15 @@ import { element } from '../dom.ts';
 
 /** What a screen remembers between two drawings: typed words, opened folds, choices made. */
 export class ScreenMemory {
-  private readonly texts = new Map<string, string>();
+  private readonly texts: Map<string, string>;
   private readonly open = new Set<string>();
+  private readonly keep: (texts: ReadonlyMap<string, string>) => void;
+
+  /** Starts with words kept from before; `keep` is called whenever they change. */
+  constructor(texts: ReadonlyMap<string, string> = new Map(), keep: (texts: ReadonlyMap<string, string>) => void = () => undefined) {
+    this.texts = new Map(texts);
+    this.keep = keep;
+  }
 
   text(key: string): string | undefined {
     return this.texts.get(key);
@@ -11,6 +18,7 @@ export class ScreenMemory {
 
   setText(key: string, value: string): void {
     this.texts.set(key, value);
+    this.keep(this.texts);
   }
 
   isOpen(key: string): boolean {
@@ -26,7 +34,8 @@ export class ScreenMemory {
   forget(form: string): () => void {
     const forgotten = [...this.texts].filter(([key]) => key.startsWith(`${form}.`));
     for (const [key] of forgotten) this.texts.delete(key);
-    return () => forgotten.forEach(([key, value]) => this.texts.set(key, value));
+    this.keep(this.texts);
+    return () => forgotten.forEach(([key, value]) => this.setText(key, value));
   }
 }
 

@@ -1,4 +1,4 @@
-import { splitHypothesis } from '../../domain/jobs/reduce.ts';
+import { splitHypothesis } from '../../domain/jobs/repairGroup.ts';
 import { placeById } from '../../domain/diagnosis/places.ts';
 import type { JobPart } from '../../domain/jobs/book.ts';
 import type { FindingMade } from '../../domain/jobs/types.ts';

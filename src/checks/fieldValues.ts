@@ -18,13 +18,14 @@ function step(at: FieldValue, name: string): FieldValue[] {
   if (name === '[]') return listItems(at);
   if (!isGroup(at.value)) return [];
   if (name === '{}') return Object.keys(at.value).map((key) => ({ path: [...at.path, key], value: key }));
+  if (name === '*') return Object.entries(at.value).map(([key, value]) => ({ path: [...at.path, key], value }));
   const value = at.value[name];
   return value === undefined ? [] : [{ path: [...at.path, name], value }];
 }
 
 /**
  * Every value that a pattern leads to. Steps are parted by dots; `[]` stands for each entry of a list, `{}` for each key
- * of a group: `steps.[].caution`, `codes.{}`.
+ * of a group, `*` for each of its values: `steps.[].caution`, `codes.{}`, `partByIgnition.*`.
  */
 export function valuesAt(entry: unknown, pattern: string): FieldValue[] {
   return pattern.split('.').reduce<FieldValue[]>((found, name) => found.flatMap((at) => step(at, name)), [{ path: [], value: entry }]);

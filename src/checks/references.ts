@@ -34,6 +34,7 @@ export const referenceFields: Readonly<Record<ContentKind, Readonly<Record<strin
   faults: {
     'codes.{}': 'codes',
     part: 'parts',
+    'partByIgnition.*': 'parts',
     repairProcedure: 'procedures',
     'tellsApart.[]': 'procedures',
     'source.id': 'sources',

@@ -22,6 +22,7 @@ function faultModel(id: string, fault: Entry<'faults'>): FaultModel {
     injection: fault.injection,
     repairMinutes: fault.repairMinutes,
     part: fault.part,
+    partByIgnition: Object.keys(fault.partByIgnition).length > 0 ? fault.partByIgnition : undefined,
     repairProcedure: fault.repairProcedure,
   }) as FaultModel;
 }

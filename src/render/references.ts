@@ -31,7 +31,7 @@ function namedBy(book: Book, kind: ContentKind, id: string): Named {
       if (!entry) return [];
       return [
         ['procedures', [...entry.tellsApart, ...(entry.repairProcedure ? [entry.repairProcedure] : [])]],
-        ['parts', entry.part ? [entry.part] : []],
+        ['parts', [...(entry.part ? [entry.part] : []), ...Object.values(entry.partByIgnition)]],
       ];
     }
     case 'codes': {

@@ -34,6 +34,8 @@ export const faultSchema = z.strictObject({
   partCost: z.enum(['none', 'low', 'medium', 'high']),
   /** Match-and-fit sheet of the part that is renewed. */
   part: entryId.optional(),
+  /** The sheet where an arrangement has another part: a coil pack in place of a coil on its plug. */
+  partByIgnition: z.partialRecord(ignitionArrangement, entryId).default({}),
   /** How it is fitted. */
   repairProcedure: entryId.optional(),
   /** Procedures that tell it from the others, most telling first. */

@@ -57,6 +57,16 @@ function addressesOf(tags: readonly Tag[], attribute: string): string[] {
 
 function scriptLimit(addresses: readonly string[]): number {
   const names = addresses.map((address) => posix.basename(address, '.js'));
-  if (names.includes('jobs')) return LIMITS.jobsScript;
-  return names.includes('calculator') ? LIMITS.calculatorScript : LIMITS.script;
+  if (names.some((name) => ['jobs', 'bench', 'sheet'].includes(name))) return LIMITS.jobsScript;
+  return names.some((name) => name.startsWith('calculator-')) ? LIMITS.calculatorScript : LIMITS.script;
+}
+
+/** Scripts that no page names: they are fetched when the field they serve is touched, or when the browser is idle. */
+export function measureScriptsOnDemand(folder: string): Measurement[] {
+  return ['reading', 'search', 'bench-reading'].map((name) => ({
+    group: 'scripts on demand',
+    name,
+    value: gzipSize(readFileSync(join(folder, 'assets', `${name}.js`))) / 1000,
+    unit: 'kB',
+  }));
 }

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { measureInBrowser } from '../bench/inBrowser.ts';
 import { isWithin, type Measurement } from '../bench/measurement.ts';
-import { measureSizes } from '../bench/sizes.ts';
+import { measureScriptsOnDemand, measureSizes } from '../bench/sizes.ts';
 import { measureAdvice, measureCalculators } from '../bench/timings.ts';
 
 const folder = join(import.meta.dirname, '../../../dist/site');
@@ -28,6 +28,7 @@ if (!existsSync(join(folder, 'index.html'))) {
 }
 const measurements = [
   ...measureSizes(folder),
+  ...measureScriptsOnDemand(folder),
   ...measureCalculators(),
   ...measureAdvice(folder),
   ...(await measureInBrowser(folder)),

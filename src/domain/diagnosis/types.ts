@@ -60,6 +60,8 @@ export interface FaultModel {
   /** Minutes to put it right, and the match-and-fit sheet, if a part is fitted. */
   readonly repairMinutes: number;
   readonly part?: string;
+  /** The sheet where an arrangement has another part. */
+  readonly partByIgnition?: Readonly<Partial<Record<IgnitionArrangement, string>>>;
   readonly repairProcedure?: string;
 }
 

@@ -13,8 +13,15 @@ export function suspicionByCylinder(layout: EngineLayout, beliefs: readonly Beli
   return suspicion;
 }
 
-/** The shading of the drawing said in words: `Most suspected: cylinder 3, 62 %.` */
+/** Cylinders whose share lies this close to the highest are named together: companions of one coil stand level. */
+const level = 0.01;
+
+/** The shading of the drawing said in words: `Most suspected: cylinder 3, 62 %.` or `Most suspected: cylinders 1 and 4, 81 %.` */
 export function suspicionSentence(suspicion: ReadonlyMap<number, number>): string {
-  const [most] = [...suspicion].sort(([, one], [, other]) => other - one);
-  return most === undefined || most[1] < 0.01 ? 'No cylinder is suspected more than the others.' : `Most suspected: cylinder ${most[0]}, ${perCent(most[1])}.`;
+  const highest = Math.max(0, ...suspicion.values());
+  const named = [...suspicion].filter(([, share]) => share > highest - level).map(([cylinder]) => cylinder).sort((one, other) => one - other);
+  if (highest < level || named.length === suspicion.size) return 'No cylinder is suspected more than the others.';
+  const last = named.at(-1);
+  const cylinders = named.length === 1 ? `cylinder ${last}` : `cylinders ${named.slice(0, -1).join(', ')} and ${last}`;
+  return `Most suspected: ${cylinders}, ${perCent(highest)}.`;
 }

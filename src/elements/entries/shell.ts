@@ -1,15 +1,13 @@
-import { BookSearch } from '../search/bookSearch.ts';
 import { carryOnDoor } from '../shell/carryOn.ts';
 import { keepOffline } from '../shell/offline.ts';
-import { readingFieldsOnDemand } from '../shell/readingFields.ts';
+import { scriptsOnDemand } from '../shell/onDemand.ts';
 import { SettingsForm } from '../shell/settingsForm.ts';
 import { bookAddress } from '../dom.ts';
 
-customElements.define('book-search', BookSearch);
 customElements.define('book-settings', SettingsForm);
 
 carryOnDoor();
-readingFieldsOnDemand();
+scriptsOnDemand();
 
 // Ctrl or Cmd and K goes to the search field; a single key would get in the way of speech input (WCAG 2.1.4).
 document.addEventListener('keydown', (event) => {

@@ -4,7 +4,7 @@ import { engineForm } from './engineForm.ts';
 import { makeForm, missing } from './form.ts';
 import { fold } from './parts.ts';
 import { countForm } from './proofSection.ts';
-import { readingForm } from './readingForm.ts';
+import { readingFormOnDemand } from './readingOnDemand.ts';
 import { codesForm, complaintForm } from './takeInForms.ts';
 
 /** What may be added at any time, whatever the stage. */
@@ -36,6 +36,6 @@ function noteForm(bench: Bench): HTMLFormElement {
 /** Any reading of the book, outside a test; after the repair it stands on the sheet beside the one from before. */
 function anyReading(bench: Bench): HTMLElement {
   const ranges = bench.session.book.ranges.map((range) => range.id);
-  const form = readingForm(bench, 'any-reading', ranges, {}, 'Keep this reading', ({ body }) => bench.session.add({ body }));
+  const form = readingFormOnDemand(bench, 'any-reading', ranges, {}, 'Keep this reading', ({ body }) => bench.session.add({ body }));
   return element('div', { class: 'any-reading' }, form);
 }

@@ -70,7 +70,8 @@ export class JobBench extends HTMLElement {
     this.screen.replaceChildren(
       topOf(bench),
       section('do-now', 'do-now', headings[session.derived.stage], ...doNow(bench)),
-      ...(session.derived.beliefs.length > 0 ? [section('beliefs', 'beliefs', 'What it may be', ...beliefSection(bench))] : []),
+      // Before codes and tests there is nothing but how common each fault is.
+      ...(session.derived.beliefs.length > 0 && session.derived.stage !== 'complaint' ? [section('beliefs', 'beliefs', 'What it may be', ...beliefSection(bench))] : []),
       section('extras', 'extras', 'Also for the record', ...extrasSection(bench)),
       section('timeline', 'record', 'What happened', timeline(bench)),
     );

@@ -84,7 +84,12 @@ export class JobList extends HTMLElement {
     document.getElementById('jobs-here-heading')?.focus();
   }
 
+  /** Pages of codes and engines lead here with `?codes=` and `?engine=`: the engine is chosen, the codes wait in their form. */
   private newJobForm(book: JobBook): HTMLFormElement {
+    const asked = new URLSearchParams(location.search);
+    const codes = (asked.get('codes') ?? '').slice(0, 500);
+    const engineAsked = book.engines.find(({ id }) => id === asked.get('engine'));
+    if (engineAsked) this.memory.setText('engine.engine', engineAsked.id);
     return engineForm(this.memory, book, 'Start the job', (engine) => {
       const at = now();
       const job = newJob(newId(), at, `Ignition Bench Book ${book.edition}`, engine.description.slice(0, 120));
@@ -92,6 +97,7 @@ export class JobList extends HTMLElement {
       // Read back as a file would be, so that nothing is kept that could not be opened again.
       const sound = readJob(started);
       if (!sound.ok) return sound.error;
+      if (codes !== '') writeDrafts(job.id, new Map([['codes-read.text', codes]]));
       void this.open(sound.value).then((problem) => (this.note.textContent = problem ?? ''));
       return undefined;
     });

@@ -7,7 +7,7 @@ import type { Bench } from './bench.ts';
 import type { NewEvent } from './session.ts';
 import { newId } from './identity.ts';
 import { paragraph } from './parts.ts';
-import { readingForm } from './readingForm.ts';
+import { readingFormOnDemand } from './readingOnDemand.ts';
 
 export interface TestAtPlace {
   readonly test: TestModel;
@@ -65,7 +65,7 @@ function readingPart(bench: Bench, at: TestAtPlace, note: HTMLElement): Node[] {
   if (test.ranges.length === 0) return [];
   const where = { test: test.id, place: noted(place) };
   return [
-    readingForm(bench, `reading-${test.id}`, test.ranges, where, 'Keep this reading', (reading) => {
+    readingFormOnDemand(bench, `reading-${test.id}`, test.ranges, where, 'Keep this reading', (reading) => {
       const outcomes = outcomesFromJudgement(test, reading.judgement);
       const id = newId();
       const kept: NewEvent = { body: reading.body, id };

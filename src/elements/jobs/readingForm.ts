@@ -158,7 +158,7 @@ function suggestion(range: JobRange, { corrected, verdict }: Judgement): string 
 function sourceNodes(range: JobRange, judged: JudgedReading | undefined): (Node | string)[] {
   if (judged && judged.body.limits.sourceId !== range.sourceId) return [`Judged by ${judged.body.limits.sourceLabel}.`];
   const maker = range.makerFirst ? " The engine maker's figure comes first." : '';
-  return [element('a', { href: bookAddress(range.address) }, range.title), `: ${range.sourceLabel} (${range.status}).${maker}`];
+  return [element('a', { href: bookAddress(range.address) }, range.title), `: ${range.sourceLabel}.${maker}`];
 }
 
 /** The meter is remembered for the next reading once it differs from what the range assumes. */

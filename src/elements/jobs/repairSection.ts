@@ -16,8 +16,11 @@ export function repairSection(bench: Bench): Node[] {
   if (!finding) return [];
   const { fault: faultId } = splitHypothesis(finding.hypothesis);
   const fault = book.diagnosis.faults.find((candidate) => candidate.id === faultId);
-  const part = fault?.part === undefined ? undefined : book.parts.find((candidate) => candidate.id === fault.part);
-  const procedure = fault?.repairProcedure === undefined ? undefined : book.procedures[fault.repairProcedure];
+  const ignition = derived.engine?.layout.ignition;
+  const partId = (ignition && fault?.partByIgnition?.[ignition]) ?? fault?.part;
+  const part = book.parts.find((candidate) => candidate.id === partId);
+  const fits = book.diagnosis.tests.find(({ id }) => id === fault?.repairProcedure)?.ignition.some((one) => one === ignition) ?? false;
+  const procedure = fits && fault?.repairProcedure !== undefined ? book.procedures[fault.repairProcedure] : undefined;
   return [
     element('p', { class: 'finding-words' }, 'Finding: ', element('strong', {}, finding.label)),
     ...(part ? partNodes(bench, part) : []),

@@ -43,7 +43,6 @@ export class BookSearch extends HTMLElement {
     this.querySelector('form')?.addEventListener('submit', (event) => void this.onSubmit(event));
     if (this.dataset['filters']) void this.addFilters();
     if (input.value) void this.answer();
-    if (this.dataset['autofocus'] && matchMedia('(pointer: fine)').matches) input.focus();
   }
 
   private soon(): void {

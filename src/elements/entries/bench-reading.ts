@@ -1,0 +1,4 @@
+import { readingForm } from '../jobs/readingForm.ts';
+import { offerReadingForm } from '../jobs/readingOnDemand.ts';
+
+offerReadingForm(readingForm);

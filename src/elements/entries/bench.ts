@@ -1,0 +1,3 @@
+import { JobBench } from '../jobs/jobBench.ts';
+
+customElements.define('job-bench', JobBench);

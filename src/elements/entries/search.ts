@@ -1,0 +1,3 @@
+import { BookSearch } from '../search/bookSearch.ts';
+
+customElements.define('book-search', BookSearch);

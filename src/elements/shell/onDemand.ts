@@ -1,0 +1,55 @@
+import { scriptWantedEvent, type ScriptWanted } from '../wantedScript.ts';
+import { scriptAddress } from './scripts.ts';
+
+const arrivals = new Map<string, Promise<boolean>>();
+
+/** Fetches a script of the book, at most once; one that did not arrive may be asked for again. */
+function load(place: string): Promise<boolean> {
+  const known = arrivals.get(place);
+  if (known) return known;
+  const arrival = new Promise<boolean>((resolve) => {
+    const script = document.createElement('script');
+    script.src = scriptAddress(place);
+    script.addEventListener('load', () => resolve(true));
+    script.addEventListener('error', () => {
+      arrivals.delete(place);
+      resolve(false);
+    });
+    document.head.append(script);
+  });
+  arrivals.set(place, arrival);
+  return arrival;
+}
+
+function whenIdle(work: () => void): void {
+  if ('requestIdleCallback' in globalThis) requestIdleCallback(work, { timeout: 3000 });
+  else setTimeout(work, 300);
+}
+
+function whenTouched(selector: string, place: string): void {
+  document.addEventListener('focusin', (event) => {
+    if (event.target instanceof Element && event.target.closest(selector)) void load(place);
+  });
+}
+
+/**
+ * Reading fields and search fields get their scripts when first touched, or when the browser has nothing else to do: a page that is
+ * only read does not wait for them. What was typed meanwhile is answered when the script arrives.
+ */
+export function scriptsOnDemand(): void {
+  document.addEventListener(scriptWantedEvent, (event) => {
+    const { place, done } = (event as CustomEvent<ScriptWanted>).detail;
+    void load(place).then(done);
+  });
+  const readings = 'reading-check, arrangement-switch';
+  if (document.querySelector(readings)) {
+    whenTouched(readings, 'assets/reading.js');
+    whenIdle(() => void load('assets/reading.js'));
+  }
+  const search = document.querySelector<HTMLElement>('book-search');
+  if (!search) return;
+  whenTouched('book-search', 'assets/search.js');
+  // The start and search pages are there to be typed into; with a mouse at hand the start page takes the focus at once.
+  if (search.dataset['autofocus'] && matchMedia('(pointer: fine)').matches) search.querySelector('input')?.focus();
+  if (search.dataset['autofocus'] || search.dataset['filters']) whenIdle(() => void load('assets/search.js'));
+}

@@ -32,7 +32,6 @@ function jobRange(book: Book, id: string, range: Entry<'ranges'>): JobRange {
     leadsMatter: quantity.leadsMatter,
     sourceId: range.source.id,
     sourceLabel: sourceLabel(source, range.source.place),
-    status: sourceStatus(source),
     makerFirst: range.makerFirst,
     ...(range.ignition ? { ignition: range.ignition } : {}),
     ...(range.injection ? { injection: range.injection } : {}),

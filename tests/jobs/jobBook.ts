@@ -17,7 +17,6 @@ export const coilRange: JobRange = {
   leadsMatter: true,
   sourceId: 'common-practice',
   sourceLabel: 'Common practice',
-  status: 'common practice, no source',
   makerFirst: true,
   inside: 'The winding is whole as far as resistance shows.',
   below: 'Turns are shorted.',

@@ -61,8 +61,6 @@ export interface JobRange {
   readonly sourceId: string;
   /** The source as printed, with its place and status: `JIS B 8031, limits (standard, recalled from memory)`, or `common practice, no source`. */
   readonly sourceLabel: string;
-  /** Status of the source as printed beside the figure: `standard`, `common practice, no source` … */
-  readonly status: string;
   /** The engine maker's figure comes before this one. */
   readonly makerFirst: boolean;
   /** Arrangements it holds for; all when left out. */

@@ -9,6 +9,7 @@ import type {
   OutputValue,
   WorkedExample,
 } from '../../src/domain/calculators/definition.ts';
+import { chartsOf } from '../../src/domain/calculators/definition.ts';
 import { presentCalculation } from '../../src/domain/calculators/present.ts';
 import { calculatorById, calculators } from '../../src/domain/calculators/registry.ts';
 import { parseInputs, runCalculator } from '../../src/domain/calculators/run.ts';
@@ -73,10 +74,11 @@ function expectDeclared(calculator: CalculatorDefinition, name: string, output: 
 
 function expectDrawable(calculator: CalculatorDefinition, inputs: Readonly<Record<string, string>>): void {
   const parsed = parseInputs(calculator, inputs);
-  const chart = parsed.ok ? calculator.chart?.(parsed.value) : undefined;
-  for (const { points } of chart?.series ?? []) expect(points.length).toBeGreaterThan(0);
-  const points = [...(chart?.series.flatMap((series) => series.points) ?? []), ...(chart?.marks ?? [])];
-  for (const { x, y } of points) expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true);
+  for (const { series, marks } of parsed.ok ? chartsOf(calculator, parsed.value) : []) {
+    for (const { points } of series) expect(points.length).toBeGreaterThan(0);
+    const points = [...series.flatMap((one) => one.points), ...marks];
+    for (const { x, y } of points) expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true);
+  }
 }
 
 it('finds every calculator by its id, and each once', () => {

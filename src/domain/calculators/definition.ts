@@ -53,6 +53,8 @@ export interface Calculation {
   readonly outputs: Readonly<Record<string, OutputValue>>;
   /** Sentences about this result: what it means, what to do next, what limits it. */
   readonly notes: readonly string[];
+  /** Pages to go to next: the place under the root of the book without slashes at the ends, and what to call it. */
+  readonly next?: readonly { readonly page: string; readonly label: string }[];
 }
 
 /** Inputs after parsing: numbers are in the unit of the definition; an empty optional input with no default is absent. */
@@ -77,7 +79,8 @@ export interface Chart {
   readonly series: readonly {
     readonly name: string;
     readonly kind: 'line' | 'bars';
-    readonly points: readonly { readonly x: number; readonly y: number; readonly label?: string }[];
+    /** `odd` marks a bar that stands out, with the word for it: it is drawn open with a mark, never by colour alone. */
+    readonly points: readonly { readonly x: number; readonly y: number; readonly label?: string; readonly odd?: string }[];
   }[];
   /** The result of the present inputs, marked on the chart. */
   readonly marks: readonly { readonly x: number; readonly y: number; readonly label: string }[];
@@ -125,7 +128,8 @@ export interface CalculatorDefinition {
   readonly searchWords: readonly string[];
   /** May refuse a combination that single inputs cannot show to be wrong. Never returns NaN. */
   readonly compute: (inputs: ParsedInputs) => Result<Calculation, Refusal>;
-  readonly chart?: (inputs: ParsedInputs) => Chart | undefined;
+  /** One chart, or several that belong together: the cylinders in place and in firing order. */
+  readonly chart?: (inputs: ParsedInputs) => Chart | readonly Chart[] | undefined;
 }
 
 /** What the book says about a trouble code. */
@@ -140,3 +144,10 @@ export type CodeMeanings = (code: string) => CodeMeaning | undefined;
 
 /** Each calculator's folder exports `calculator`, which makes its definition from what the book's content holds. */
 export type CalculatorMaker = (content: { readonly lookUpCode?: CodeMeanings }) => CalculatorDefinition;
+
+/** The charts of a calculator for these inputs, as a list. */
+export function chartsOf(definition: CalculatorDefinition, inputs: ParsedInputs): readonly Chart[] {
+  const charts = definition.chart?.(inputs);
+  if (charts === undefined) return [];
+  return 'series' in charts ? [charts] : charts;
+}

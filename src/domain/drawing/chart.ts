@@ -61,12 +61,24 @@ function seriesShapes(chart: Chart, scales: Scales): Shape[] {
   });
 }
 
-function barShapes(point: { x: number; y: number; label?: string }, scales: Scales, bar: { wide: number; offset: number; index: number }): Shape[] {
+type Point = Chart['series'][number]['points'][number];
+
+function barShapes(point: Point, scales: Scales, bar: { wide: number; offset: number; index: number }): Shape[] {
   const middle = scales.x(point.x) + bar.offset;
   const [top, bottom] = [Math.min(scales.y(point.y), scales.y(0)), Math.max(scales.y(point.y), scales.y(0))];
   return [
-    shape('rect', { class: `chart-bar bar-${bar.index}`, x: roundTenth(middle - bar.wide / 2 + 1), y: top, width: roundTenth(bar.wide - 2), height: roundTenth(Math.max(bottom - top, 1)) }),
+    ...(point.odd === undefined ? [] : oddMark(middle, top, point.odd)),
+    shape('rect', { class: point.odd === undefined ? `chart-bar bar-${bar.index}` : 'chart-bar bar-odd', x: roundTenth(middle - bar.wide / 2 + 1), y: top, width: roundTenth(bar.wide - 2), height: roundTenth(Math.max(bottom - top, 1)) }),
     shape('text', { class: 'chart-tick', x: roundTenth(middle), y: plot.bottom + 16, 'text-anchor': 'middle' }, point.label ?? formatNumber(point.x)),
+  ];
+}
+
+/** A pointer above the bar with the word for what is odd about it. */
+function oddMark(middle: number, top: number, word: string): Shape[] {
+  const tip = top - 4;
+  return [
+    shape('path', { class: 'chart-odd', d: `M${roundTenth(middle)} ${tip}l-6 -9h12z` }),
+    shape('text', { class: 'chart-note strong', x: roundTenth(middle), y: Math.max(tip - 12, 10), 'text-anchor': 'middle' }, word),
   ];
 }
 

@@ -1,9 +1,9 @@
-import type { CalculatorDefinition } from '../../domain/calculators/definition.ts';
+import { chartsOf, type CalculatorDefinition } from '../../domain/calculators/definition.ts';
 import { presentCalculation } from '../../domain/calculators/present.ts';
 import { parseInputs, runCalculator } from '../../domain/calculators/run.ts';
 import { chartShape } from '../../domain/drawing/chart.ts';
 import type { Refusal } from '../../domain/result.ts';
-import { element } from '../dom.ts';
+import { bookAddress, element } from '../dom.ts';
 import { setNote } from '../reading/fields.ts';
 import { readSettings } from '../storage/settings.ts';
 import { drawShape } from '../svg.ts';
@@ -92,12 +92,11 @@ export class CalculatorForm extends HTMLElement {
     this.querySelector('[data-result]')?.replaceChildren(
       element('dl', {}, ...rows),
       ...(calculation.notes.length > 0 ? [element('ul', { class: 'result-notes' }, ...calculation.notes.map((note) => element('li', {}, note)))] : []),
+      ...(calculation.next ? [element('ul', { class: 'links result-next' }, ...calculation.next.map(({ page, label }) => element('li', {}, element('a', { href: bookAddress(`${page}/`) }, label))))] : []),
     );
     const parsed = parseInputs(definition, texts);
-    const chart = parsed.ok ? definition.chart?.(parsed.value) : undefined;
-    const place = this.querySelector('[data-chart]');
-    if (chart) place?.replaceChildren(drawShape(chartShape(chart)));
-    else place?.replaceChildren();
+    const charts = parsed.ok ? chartsOf(definition, parsed.value) : [];
+    this.querySelector('[data-chart]')?.replaceChildren(...charts.map((chart) => drawShape(chartShape(chart))));
   }
 
   /** An empty required field is not an error while nothing was typed: the result only says what it waits for. */

@@ -1,6 +1,7 @@
 import { splitHypothesis } from '../../domain/jobs/repairGroup.ts';
 import { placeById } from '../../domain/diagnosis/places.ts';
-import type { JobPart } from '../../domain/jobs/book.ts';
+import type { FaultModel } from '../../domain/diagnosis/types.ts';
+import type { JobPart, JobProcedure } from '../../domain/jobs/book.ts';
 import type { FindingMade } from '../../domain/jobs/types.ts';
 import { bookAddress, element } from '../dom.ts';
 import type { Bench } from './bench.ts';
@@ -11,22 +12,34 @@ import { cautionNodes } from './shared.ts';
 
 /** The repair of the finding: compare old and new part, then say what was done. */
 export function repairSection(bench: Bench): Node[] {
-  const { derived, book } = bench.session;
-  const { finding } = derived;
+  const { finding } = bench.session.derived;
   if (!finding) return [];
-  const { fault: faultId } = splitHypothesis(finding.hypothesis);
-  const fault = book.diagnosis.faults.find((candidate) => candidate.id === faultId);
-  const ignition = derived.engine?.layout.ignition;
-  const partId = (ignition && fault?.partByIgnition?.[ignition]) ?? fault?.part;
-  const part = book.parts.find((candidate) => candidate.id === partId);
-  const fits = book.diagnosis.tests.find(({ id }) => id === fault?.repairProcedure)?.ignition.some((one) => one === ignition) ?? false;
-  const procedure = fits && fault?.repairProcedure !== undefined ? book.procedures[fault.repairProcedure] : undefined;
+  const { fault, part, procedure } = whatIsNeeded(bench, splitHypothesis(finding.hypothesis).fault);
   return [
     element('p', { class: 'finding-words' }, 'Finding: ', element('strong', {}, finding.label)),
     ...(part ? partNodes(bench, part) : []),
     ...(procedure ? [element('p', { class: 'actions' }, element('a', { class: 'second-action', href: bookAddress(procedure.address) }, procedure.title))] : []),
     repairForm(bench, finding, part, fault?.repairMinutes ?? 30),
   ];
+}
+
+interface Needed {
+  readonly fault: FaultModel | undefined;
+  readonly part: JobPart | undefined;
+  readonly procedure: JobProcedure | undefined;
+}
+
+/** The part and the procedure of a repair, as far as they fit the ignition of this engine. */
+function whatIsNeeded({ session: { derived, book } }: Bench, faultId: string): Needed {
+  const fault = book.diagnosis.faults.find((candidate) => candidate.id === faultId);
+  const ignition = derived.engine?.layout.ignition;
+  const partId = (ignition && fault?.partByIgnition?.[ignition]) ?? fault?.part;
+  const repair = book.diagnosis.tests.find(({ id }) => id === fault?.repairProcedure);
+  return {
+    fault,
+    part: book.parts.find((candidate) => candidate.id === partId),
+    procedure: repair?.ignition.some((one) => one === ignition) ? book.procedures[repair.id] : undefined,
+  };
 }
 
 /** Cautions first, then what to compare and what else to renew. */

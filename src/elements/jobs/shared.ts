@@ -20,9 +20,12 @@ export function sayInstead(host: HTMLElement, message: string): void {
   host.replaceChildren(heading, element('p', { class: 'job-problem', role: 'alert' }, message), element('p', { class: 'actions' }, way));
 }
 
-/** The short sentence of each caution, to stand before the action. */
+const severities = ['danger', 'warning', 'care'];
+
+/** The short sentence of each caution, the gravest first, to stand before the action. */
 export function cautionNodes(book: JobBook, ids: readonly string[]): Node[] {
   return book.cautions
     .filter((caution) => ids.includes(caution.id))
+    .toSorted((one, other) => severities.indexOf(one.severity) - severities.indexOf(other.severity))
     .map(({ severity, title, short, address }) => element('p', { class: `caution is-${severity}` }, element('a', { href: bookAddress(address) }, title), `: ${short}`));
 }

@@ -83,10 +83,13 @@ function oddMark(middle: number, top: number, word: string): Shape[] {
 }
 
 function marksAndLevels(chart: Chart, scales: Scales): Shape[] {
+  // The words of a level stand at the end where no mark's words are.
+  const marksLeft = chart.marks.some((mark) => scales.x(mark.x) <= (plot.left + plot.right) / 2);
+  const words = marksLeft ? { x: plot.right, 'text-anchor': 'end' } : { x: plot.left + 4, 'text-anchor': 'start' };
   return [
     ...(chart.levels ?? []).flatMap((level) => [
       shape('line', { class: 'chart-level', x1: plot.left, x2: plot.right, y1: scales.y(level.y), y2: scales.y(level.y) }),
-      shape('text', { class: 'chart-note', x: plot.right, y: scales.y(level.y) - 4, 'text-anchor': 'end' }, level.label),
+      shape('text', { class: 'chart-note', ...words, y: scales.y(level.y) - 4 }, level.label),
     ]),
     ...chart.marks.flatMap((mark) => {
       const [x, y] = [scales.x(mark.x), scales.y(mark.y)];

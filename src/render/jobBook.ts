@@ -28,6 +28,7 @@ function jobRange(book: Book, id: string, range: Entry<'ranges'>): JobRange {
     unit: range.unit,
     ...(range.referenceTemperature === undefined ? {} : { referenceTemperature: range.referenceTemperature }),
     variation: quantity.variesWithTemperature,
+    ...(quantity.pressure === undefined ? {} : { pressure: quantity.pressure }),
     usualMeter: quantity.usualMeter,
     leadsMatter: quantity.leadsMatter,
     sourceId: range.source.id,

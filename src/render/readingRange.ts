@@ -1,5 +1,6 @@
 import type { Limits } from '../domain/measurement/types.ts';
 import type { Dimension } from '../domain/units/types.ts';
+import type { PressureKind } from '../domain/units/pressure.ts';
 import { unitById } from '../domain/units/table.ts';
 import type { Entry } from '../schemas/index.ts';
 
@@ -13,6 +14,8 @@ export interface ReadingRange {
   readonly usualMeter: { readonly percent: number; readonly counts: number };
   readonly leadsMatter: boolean;
   readonly openAllowed: boolean;
+  /** Gauge or absolute, where it is a pressure. */
+  readonly pressure?: PressureKind;
 }
 
 export function limitsOf(range: Entry<'ranges'>, quantity: Entry<'quantities'>): Limits {
@@ -37,5 +40,6 @@ export function readingRange(id: string, range: Entry<'ranges'>, quantity: Entry
     usualMeter: quantity.usualMeter,
     leadsMatter: quantity.leadsMatter,
     openAllowed: dimension === 'resistance',
+    ...(quantity.pressure === undefined ? {} : { pressure: quantity.pressure }),
   };
 }

@@ -11,6 +11,8 @@ export const quantitySchema = z.strictObject({
   unit: z.string(),
   /** `copper` when a winding's resistance is meant; the reading is then referred to the range's temperature. */
   variesWithTemperature: z.enum(['none', 'copper']).default('none'),
+  /** For pressures: read against the air outside (`gauge`) or against nothing (`absolute`). */
+  pressure: z.enum(['gauge', 'absolute']).optional(),
   /** What to measure it with, in general terms. */
   meterNeeded: sentence,
   /** Which end of the range is the worry. */

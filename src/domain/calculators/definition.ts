@@ -1,4 +1,5 @@
 import type { Refusal, Result } from '../result.ts';
+import type { PressureKind } from '../units/pressure.ts';
 import type { Dimension, UnitId } from '../units/types.ts';
 
 /** One input of a calculator. Its `name` is the contract: field id, command-line word and address parameter. */
@@ -10,6 +11,8 @@ export interface InputDefinition {
   /** For quantities: what it measures and the unit assumed when none is typed. */
   readonly dimension?: Dimension;
   readonly unit?: UnitId;
+  /** For pressures: gauge or absolute. The other kind, when the text names it, is refused. */
+  readonly pressure?: PressureKind;
   /** An input may be left empty when it is optional. */
   readonly optional: boolean;
   /** The text that stands in for an empty field, as a person would type it. */

@@ -27,6 +27,7 @@ function expected(input: InputDefinition): ExpectedInput {
     dimension: input.dimension ?? 'count',
     unit: input.unit ?? 'count',
     acceptOpen: acceptsOpen(input),
+    ...(input.pressure === undefined ? {} : { pressure: input.pressure }),
   };
 }
 

@@ -5,6 +5,7 @@ import type {
   InjectionArrangement,
 } from '../diagnosis/types.ts';
 import type { TemperatureVariation } from '../measurement/types.ts';
+import type { PressureKind } from '../units/pressure.ts';
 
 /**
  * All that the job pages need of the book, published as `data/job-book.json`. It is plain JSON: no dates, maps or functions.
@@ -56,6 +57,8 @@ export interface JobRange {
   /** °C. Present when `variation` is `copper`. */
   readonly referenceTemperature?: number;
   readonly variation: TemperatureVariation;
+  /** Gauge or absolute, where it is a pressure. */
+  readonly pressure?: PressureKind;
   readonly usualMeter: { readonly percent: number; readonly counts: number };
   readonly leadsMatter: boolean;
   readonly sourceId: string;

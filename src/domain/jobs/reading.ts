@@ -20,6 +20,10 @@ export interface ReadingTexts {
   /** Meter: percent of reading and counts of the last digit. Empty: the usual meter of the range. */
   readonly meterPercent: string;
   readonly meterCounts: string;
+  /** Size of one count. Empty or left out: from the digits of the reading. */
+  readonly meterResolution?: string;
+  /** What the meter is called; kept with the reading. */
+  readonly meterName?: string;
   /** The engine maker's limits. Both empty: the book's range is used. */
   readonly makerLow: string;
   readonly makerHigh: string;
@@ -109,7 +113,7 @@ interface ReadFields {
 function readFields(texts: ReadingTexts, range: JobRange, temperatureUnit: 'C' | 'F'): Result<ReadFields, Refusal> {
   const dimension = unitById(range.unit)?.dimension ?? 'count';
   const acceptOpen = dimension === 'resistance';
-  const reading = parseInputText(texts.reading, { input: 'reading', label: 'Your reading', dimension, unit: range.unit, acceptOpen });
+  const reading = parseInputText(texts.reading, { input: 'reading', label: 'Your reading', dimension, unit: range.unit, acceptOpen, ...(range.pressure ? { pressure: range.pressure } : {}) });
   if (!reading.ok) return reading;
   const temperature = readTemperature(texts.temperature, 'temperature', temperatureUnit, usualTemperature);
   if (!temperature.ok) return temperature;
@@ -119,9 +123,12 @@ function readFields(texts: ReadingTexts, range: JobRange, temperatureUnit: 'C' |
   if (!percent.ok) return percent;
   const counts = numberOr(range.usualMeter.counts, texts.meterCounts, 'meterCounts', 'Counts of the last digit', 'count', 'count');
   if (!counts.ok) return counts;
+  const resolution = optionalNumber(texts.meterResolution ?? '', 'meterResolution', 'Size of one count', dimension, range.unit);
+  if (!resolution.ok) return resolution;
   const limits = readLimits(texts, range, dimension, temperatureUnit);
   if (!limits.ok) return limits;
-  const meter = { name: '', percent: percent.value, counts: counts.value };
+  const figures = { name: texts.meterName ?? '', percent: percent.value, counts: counts.value };
+  const meter = resolution.value === undefined ? figures : { ...figures, resolution: resolution.value };
   return success({ reading: reading.value, temperature: temperature.value, leads: leads.value, meter, ...limits.value });
 }
 

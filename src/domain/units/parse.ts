@@ -3,6 +3,8 @@ import type { Refusal, Result } from '../result.ts';
 import { convertBetween, convertStep } from './convert.ts';
 import { readNumber } from './number.ts';
 import type { ReadNumber } from './number.ts';
+import { splitPressureKind } from './pressure.ts';
+import type { PressureKind } from './pressure.ts';
 import { refuse } from './refusals.ts';
 import { findUnit, findUnits, unitById } from './table.ts';
 import type { Dimension, InputTextCode, ParsedText, TypedValue, Unit, UnitId } from './types.ts';
@@ -18,6 +20,8 @@ export interface ExpectedInput {
   readonly unit: UnitId;
   /** May the meter have shown an open circuit? */
   readonly acceptOpen?: boolean;
+  /** For pressures: which kind is wanted. A text that names the other kind is refused; one that names none is taken as wanted. */
+  readonly pressure?: PressureKind;
 }
 
 /** A quantity of which nothing was asked: the number as typed and every unit it may be in, at most one of each dimension. */
@@ -41,7 +45,16 @@ export function parseInputText(text: string, expected: ExpectedInput): Result<Pa
   if (isOpenCircuit(typed, expected)) {
     return expected.acceptOpen ? success({ kind: 'open' }) : failure(refuse.openNotAccepted(typed, expected));
   }
-  return readValue(typed, expected);
+  const pressed = pressureAsWanted(typed, expected);
+  return pressed.ok ? readValue(pressed.value, expected) : pressed;
+}
+
+/** The text without its word for absolute or gauge, where that word is the one wanted. */
+function pressureAsWanted(typed: string, expected: ExpectedInput): Result<string, Refused> {
+  if (expected.dimension !== 'pressure') return success(typed);
+  const { text, kind } = splitPressureKind(typed);
+  if (kind === undefined || expected.pressure === undefined || kind === expected.pressure) return success(text);
+  return failure(refuse.wrongPressure(typed, expected.pressure, expected));
 }
 
 /**
@@ -49,7 +62,9 @@ export function parseInputText(text: string, expected: ExpectedInput): Result<Pa
  * Inside a list a space always parts values, so thousands are typed without gaps. An empty text is refused as missing.
  */
 export function parseList(text: string, expected: ExpectedInput): Result<readonly TypedValue[], Refused> {
-  const pieces = listPieces(plainMarks(text));
+  const pressed = pressureAsWanted(plainMarks(text), expected);
+  if (!pressed.ok) return pressed;
+  const pieces = listPieces(pressed.value);
   if (pieces.length === 0) return failure(refuse.missing(expected));
   const shared = sharedUnit(pieces);
   if (shared === 'mixed') return failure(refuse.mixedUnits(text, expected));

@@ -1,6 +1,7 @@
 import type { Refusal } from '../result.ts';
 import { unitList } from './convert.ts';
 import { dimensionWords } from './table.data.ts';
+import type { PressureKind } from './pressure.ts';
 import { findUnits, unitById } from './table.ts';
 import type { NumberFailure, ReadNumber } from './number.ts';
 import type { Dimension, InputTextCode, Unit, UnitId } from './types.ts';
@@ -54,6 +55,15 @@ function twoUnits(first: string, second: string, asked: Asked): Refused {
 function wrongDimension(typed: string, found: readonly Unit[], asked: AskedQuantity): Refused {
   const kinds = [...new Set(found.map((unit) => dimensionWords[unit.dimension]))].join(' or ') || 'something else';
   return refusal(asked, 'wrong-dimension', `${quoted(typed)} is ${kinds}; ${dimensionWords[asked.dimension]} is wanted. ${accepted(asked)}`);
+}
+
+const toWanted: Readonly<Record<PressureKind, string>> = {
+  gauge: 'is an absolute pressure; gauge pressure is wanted, which counts from the air outside. Take off the barometer, about 101 kPa at sea level, and type that.',
+  absolute: 'is a gauge pressure; absolute pressure is wanted, which counts from nothing. Add the barometer, about 101 kPa at sea level, and type that.',
+};
+
+function wrongPressure(typed: string, wanted: PressureKind, asked: Asked): Refused {
+  return refusal(asked, 'wrong-pressure', `${quoted(typed)} ${toWanted[wanted]}`);
 }
 
 function severalNumbers(typed: string, asked: Asked): Refused {
@@ -113,5 +123,6 @@ export const refuse = {
   unknownUnit,
   twoUnits,
   wrongDimension,
+  wrongPressure,
   unit,
 } as const;

@@ -12,6 +12,7 @@ export type Dimension =
   | 'rotation'
   | 'frequency'
   | 'pressure'
+  | 'pressure-rate'
   | 'temperature'
   | 'temperature-difference'
   | 'length'
@@ -20,13 +21,15 @@ export type Dimension =
   | 'volume-flow'
   | 'mass'
   | 'mass-flow'
+  | 'density'
   | 'force'
   | 'torque'
   | 'energy'
   | 'power'
   | 'ratio'
   | 'count'
-  | 'misfire-rate';
+  | 'misfire-rate'
+  | 'wear-rate';
 
 /** The short ASCII name of a unit, as authors and the command line write it: `ohm`, `kohm`, `C`, `psi`, `N m`. */
 export type UnitId = string;
@@ -76,4 +79,5 @@ export type InputTextCode =
   | 'ambiguous'
   | 'unknown-unit'
   | 'wrong-dimension'
+  | 'wrong-pressure'
   | 'open-not-accepted';

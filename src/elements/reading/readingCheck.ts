@@ -5,6 +5,7 @@ import { stripModel } from '../../domain/measurement/strip.ts';
 import type { Judgement, Limits, Meter } from '../../domain/measurement/types.ts';
 import type { Dimension, ParsedText, TypedValue } from '../../domain/units/types.ts';
 import { formatNumber } from '../../domain/units/format.ts';
+import type { PressureKind } from '../../domain/units/pressure.ts';
 import { parseInputText } from '../../domain/units/parse.ts';
 import { unitById } from '../../domain/units/table.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
@@ -21,6 +22,7 @@ interface RangeOnPage {
   readonly usualMeter: { readonly percent: number; readonly counts: number };
   readonly leadsMatter: boolean;
   readonly openAllowed: boolean;
+  readonly pressure?: PressureKind;
 }
 
 /** Fields of this form by the input a refusal names. */
@@ -108,7 +110,7 @@ export class ReadingCheck extends HTMLElement {
       return whenEmpty === undefined ? undefined : { kind: 'value', value: whenEmpty, resolution: 0, unit, typedUnit: unit };
     }
     const open = name === 'reading' && (this.range?.openAllowed ?? false);
-    const parsed = parseInputText(text, { input: name, label, dimension, unit, acceptOpen: open });
+    const parsed = parseInputText(text, { input: name, label, dimension, unit, acceptOpen: open, ...(this.range?.pressure ? { pressure: this.range.pressure } : {}) });
     setNote(this, name, parsed.ok ? undefined : parsed.error.message);
     return parsed.ok ? parsed.value : undefined;
   }

@@ -78,6 +78,7 @@ describe('words', () => {
   it('parts of the book filter, with and without words', async () => {
     await page.goto(`${site.url}search/`);
     const box = page.locator('[data-part][value="Cautions"]');
+    await page.locator('.search-parts summary').click();
     await box.waitFor();
     await box.check();
     await page.locator('.search-part').first().waitFor();

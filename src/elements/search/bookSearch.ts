@@ -139,7 +139,9 @@ export class BookSearch extends HTMLElement {
       element('label', { class: 'tick' }, element('input', { type: 'checkbox', value: part, 'data-part': true }), `${part} (${count})`),
     );
     if (boxes.length === 0) return;
-    const group = element('fieldset', { class: 'search-parts' }, element('legend', {}, 'Only these parts of the book'), ...boxes);
+    // Folded, so that on a phone the answers stand right under the field.
+    const list = element('fieldset', {}, element('legend', {}, 'Parts of the book'), ...boxes);
+    const group = element('details', { class: 'search-parts' }, element('summary', {}, 'Only some parts of the book'), list);
     group.addEventListener('change', () => void this.answer());
     this.querySelector('[data-results]')?.before(group);
   }

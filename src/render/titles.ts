@@ -1,5 +1,6 @@
 import { calculatorById } from './calculatorPages.ts';
 import { codePath } from './codePages.ts';
+import { groupOf } from './glossaryPages.ts';
 import type { Book, ContentKind } from '../schemas/index.ts';
 
 /** What an entry is called on links to it. */
@@ -32,8 +33,7 @@ export function pathOf(book: Book, kind: ContentKind, id: string): string {
     case 'quantities':
       return `/ranges/#${id}`;
     case 'glossary':
-    case 'sources':
-      return `/${kind}/#${id}`;
+      return `/glossary/${groupOf(book.glossary.get(id)?.term ?? id)}/#${id}`;
     default:
       return `/${kind}/${id}/`;
   }

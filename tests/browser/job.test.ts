@@ -187,7 +187,7 @@ describe('one misfire job, from complaint to a proven repair', () => {
     const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#save-to-file').click()]);
     const path = await download.path();
     const text = readFileSync(path, 'utf8');
-    expect(JSON.parse(text)).toMatchObject({ type: 'ignition-bench-book/job', version: 1 });
+    expect(JSON.parse(text)).toMatchObject({ type: 'ignition-bench-book/job', version: 2 });
     const other = await site.newPage({ width: 1280, height: 900, colorScheme: 'dark' });
     await other.page.goto(`${site.url}jobs/`);
     await other.page.locator('#open-file').setInputFiles({ name: 'job.json', mimeType: 'application/json', buffer: Buffer.from(text) });

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import temml from 'temml';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import type {
@@ -59,7 +60,7 @@ function mainText(output: OutputDefinition, value: OutputValue | undefined): str
 /** Letters left in a formula once commands, units and every declared symbol are taken out. */
 function undeclared(formula: FormulaDefinition): string {
   const bare = formula.tex.replaceAll(
-    /\\mathrm\{(kPa|K)\}|\\(frac|sqrt|left|right|qquad|cdot|ln)(?![A-Za-z])|\\[,;]/g,
+    /\\mathrm\{(kPa|K)\}|\\(frac|sqrt|left|right|qquad|cdot|ln|le|ge|lfloor|rfloor)(?![A-Za-z])|\\[,;]/g,
     ' ',
   );
   const symbols = formula.symbols.map(({ tex }) => tex).sort((left, right) => right.length - left.length);
@@ -111,6 +112,12 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
     expect(calculator.outputs.filter(({ main }) => main === true)).toHaveLength(1);
     expect(calculator.searchWords.length).toBeGreaterThan(2);
     expect(calculator.summary).toMatch(/\?$/);
+  });
+
+  it('has formulas and symbols that become MathML', () => {
+    for (const { tex, symbols } of calculator.formulas)
+      for (const text of [tex, ...symbols.map((symbol) => symbol.tex)])
+        expect(temml.renderToString(text, { throwOnError: true }), text).toContain('<math');
   });
 
   it('reads its own defaults', () => {

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { compareEvents, newJob } from '../../src/domain/jobs/edit.ts';
 import type { Job, JobEvent, JobEventBody } from '../../src/domain/jobs/types.ts';
-import { codes, engine, finding, moved, reading, startTime } from './jobBook.ts';
+import { calculation, codes, engine, finding, moved, reading, startTime } from './jobBook.ts';
 
 const text = fc.string({ unit: 'grapheme', maxLength: 60 });
 const time = fc
@@ -13,6 +13,15 @@ const number = fc.double({ noNaN: true, noDefaultInfinity: true }).map((value) =
 const body: fc.Arbitrary<JobEventBody> = fc.oneof(
   fc.constantFrom<JobEventBody>(engine, codes, finding, moved, { kind: 'codes-cleared' }),
   fc.record({ kind: fc.constant('note' as const), text }),
+  fc
+    .record({ title: text, figures: fc.array(fc.record({ name: fc.string({ maxLength: 60 }), label: text, text }), { maxLength: 5 }), asked: text })
+    .map(({ title, figures, asked }): JobEventBody => ({
+      ...(calculation as Extract<JobEventBody, { kind: 'calculation' }>),
+      title,
+      inputs: figures,
+      outputs: figures,
+      address: `calculators/plug-gap/?gap=${encodeURIComponent(asked)}`,
+    })),
   fc.record({ kind: fc.constant('complaint' as const), text, signs: fc.subarray(['when-hot', 'in-wet', 'oil-use'] as const) }),
   fc.record({ kind: fc.constant('handed-over' as const), to: text }, { requiredKeys: ['kind', 'to'] }),
   number.map((value): JobEventBody => ({ ...(reading as Extract<JobEventBody, { kind: 'reading-taken' }>), value, corrected: value })),

@@ -1,13 +1,16 @@
 /** Files come from anywhere: every one is checked whole before any of it is used. Hostile keys after RFC 8259 §4 (names are arbitrary strings). */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { mergeJobs } from '../../src/domain/jobs/edit.ts';
 import { exportJob, importJob, jobFileName, largestFile } from '../../src/domain/jobs/file.ts';
+import { jobVersion } from '../../src/domain/jobs/types.ts';
 import type { Job } from '../../src/domain/jobs/types.ts';
-import { cleared, codes, complaint, count, engine, finding, jobOf, moved, noneBack, quietRun, reading, repair } from './jobBook.ts';
+import { calculation, cleared, codes, complaint, count, engine, finding, jobOf, moved, noneBack, quietRun, reading, repair } from './jobBook.ts';
 import { anyJob, shared } from './anyJob.ts';
 
-const whole = jobOf(engine, complaint, codes, count, reading, moved, finding, repair, cleared, quietRun, noneBack, { kind: 'undone', undoes: 'e5' });
+const whole = jobOf(engine, complaint, codes, count, reading, moved, finding, repair, cleared, quietRun, noneBack, { kind: 'undone', undoes: 'e5' }, calculation);
 
 /** The job as JSON with one thing changed. */
 function changed(change: (job: Record<string, unknown>, events: Record<string, unknown>[]) => void): string {
@@ -52,7 +55,7 @@ describe('refusals', () => {
     { label: 'a list', text: '[]', code: 'not-a-job' },
     { label: 'some other file', text: '{"type":"shopping-list","version":1}', code: 'not-a-job' },
     { label: 'too large', text: ' '.repeat(largestFile + 1), code: 'too-large' },
-    { label: 'a newer version', text: changed((job) => (job['version'] = 2)), code: 'newer-version' },
+    { label: 'a newer version', text: changed((job) => (job['version'] = jobVersion + 1)), code: 'newer-version' },
     { label: 'version zero', text: changed((job) => (job['version'] = 0)), code: 'unknown-version' },
     { label: 'version as text', text: changed((job) => (job['version'] = '1')), code: 'unknown-version' },
     { label: 'no version', text: changed((job) => delete job['version']), code: 'unknown-version' },
@@ -77,6 +80,15 @@ describe('refusals', () => {
     { label: 'a sign that is none', text: changed((_job, events) => Object.assign(events[1] ?? {}, { signs: ['haunted'] })), code: 'wrong-field', input: 'events[1].signs[0]' },
     { label: 'a weight above 1', text: exportJob(whole).replace('"moved": 1', '"moved": 2'), code: 'wrong-field', input: 'events[5].outcomes.moved' },
     { label: 'undoing what is not there', text: changed((_job, events) => Object.assign(events[11] ?? {}, { undoes: 'e99' })), code: 'wrong-field' },
+    ...['javascript:alert(1)', 'https://elsewhere.example/calculators/plug-gap/', '//elsewhere.example/', '../calculators/plug-gap/', 'calculators/../jobs/', 'calculators/plug-gap/#x', 'calculators/plug-gap/?a b', ''].map((address) => ({
+      label: `a calculation that leads to “${address}”`,
+      text: changed((_job, events) => Object.assign(events[12] ?? {}, { address })),
+      code: 'wrong-field',
+      input: 'events[12].address',
+    })),
+    { label: 'a calculation without its figures', text: changed((_job, events) => delete events[12]?.['outputs']), code: 'wrong-field', input: 'events[12].outputs' },
+    { label: 'a figure that is a number', text: changed((_job, events) => Object.assign(events[12] ?? {}, { inputs: [{ name: 'gap', label: 'Gap', text: 1 }] })), code: 'wrong-field', input: 'events[12].inputs[0].text' },
+    { label: 'a count of negative size', text: changed((_job, events) => Object.assign(events[4]?.['meter'] ?? {}, { resolution: -1 })), code: 'wrong-field', input: 'events[4].meter.resolution' },
     { label: 'undoing itself', text: changed((_job, events) => Object.assign(events[11] ?? {}, { undoes: 'e12' })), code: 'wrong-field' },
     { label: 'a firing order short of one', text: changed((_job, events) => inLayout(events, (layout) => (layout['firingOrder'] = [1, 3, 4]))), code: 'wrong-field', input: 'events[0].layout.firingOrder' },
     { label: 'a cylinder in two banks', text: changed((_job, events) => inLayout(events, (layout) => (layout['banks'] = [[1, 2], [2, 3]]))), code: 'wrong-field', input: 'events[0].layout.banks' },
@@ -93,6 +105,27 @@ describe('refusals', () => {
     expect(result.ok ? '' : result.error.message).toBe(
       'This job file is damaged or was changed by hand: events[2].sequence must lie between 1 and 9007199254740991. Nothing was taken from it.',
     );
+  });
+});
+
+describe('files of older versions', () => {
+  // Written by the book while version 1 was the newest, and never changed since.
+  const frozen = readFileSync(join(import.meta.dirname, '../fixtures/jobs/version-1.json'), 'utf8');
+  const old = JSON.parse(frozen) as Job;
+
+  it('version 1 reads as it was written, and is written again as the present version', () => {
+    expect(old.version).toBe(1);
+    expect(importJob(frozen)).toEqual({ ok: true, value: { ...old, version: jobVersion } });
+    const again = importJob(frozen);
+    expect(again.ok && importJob(exportJob(again.value))).toEqual(again);
+  });
+
+  it('a copy of version 1 and one brought up since are copies of one job', () => {
+    const read = importJob(frozen);
+    if (!read.ok) throw new Error(read.error.message);
+    const grown = { ...read.value, revision: 18, events: [...read.value.events, { ...calculation, id: 'new', sequence: 99, at: old.createdAt }] as Job['events'] };
+    const both = mergeJobs(read.value, grown);
+    expect(both.ok && both.value.events).toHaveLength(old.events.length + 1);
   });
 });
 

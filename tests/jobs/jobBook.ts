@@ -130,3 +130,14 @@ export const reading: JobEventBody = {
   limits: { low: 0.4, high: 1, referenceTemperature: 20, sourceId: 'common-practice', sourceLabel: 'Common practice' },
 };
 export const goodReading: JobEventBody = { ...reading, text: '0.7', value: 0.7, corrected: 0.7, verdict: 'inside' };
+export const calculation: JobEventBody = {
+  kind: 'calculation',
+  calculator: 'plug-gap',
+  title: 'Plug gap and voltage',
+  inputs: [
+    { name: 'gap', label: 'Plug gap', text: '1.1 mm' },
+    { name: 'intakeTemperature', label: 'Intake temperature', text: '20 °C (usual)' },
+  ],
+  outputs: [{ name: 'breakdown', label: 'Voltage to jump the gap, at most', text: '4.7 kV' }],
+  address: 'calculators/plug-gap/?gap=1.1%20mm',
+};

@@ -4,7 +4,7 @@ import { deriveJob } from '../../src/domain/jobs/reduce.ts';
 import { reportOf } from '../../src/domain/jobs/report.ts';
 import { inventedSource } from '../../src/domain/jobs/types.ts';
 import type { Job, JobEventBody } from '../../src/domain/jobs/types.ts';
-import { cleared, codes, complaint, count, engine, finding, goodReading, jobBook, jobOf, moved, noneBack, quietRun, reading, repair } from './jobBook.ts';
+import { calculation, cleared, codes, complaint, count, engine, finding, goodReading, jobBook, jobOf, moved, noneBack, quietRun, reading, repair } from './jobBook.ts';
 
 const reportFor = (job: Job) => reportOf(job, deriveJob(job.events, jobBook), jobBook);
 const report = (...bodies: readonly JobEventBody[]) => reportFor(jobOf(...bodies));
@@ -88,6 +88,21 @@ describe('the shop’s half', () => {
       verdict: 'Above the range',
       meter: expect.stringMatching(/^Typed “2\.4”; meter ±0\.8 % ±3 digits; taken at 20\s.?°C$/u),
     });
+  });
+
+  it('gives a calculation with what went in, and keeps it out of the customer’s half and of the belief', () => {
+    const { shop, customer } = report(...whole, calculation);
+    expect(shop.rows.at(-1)).toMatchObject({
+      title: 'Calculation: Plug gap and voltage',
+      lines: ['Voltage to jump the gap, at most: 4.7 kV', 'From Plug gap: 1.1 mm; Intake temperature: 20 °C (usual)'],
+      undone: false,
+    });
+    expect(customer).toEqual(report(...whole).customer);
+  });
+
+  it('names the meter and the size of its count where they were kept', () => {
+    const withMeter = { ...(reading as Extract<JobEventBody, { kind: 'reading-taken' }>), meter: { name: 'Bench meter', percent: 0.5, counts: 2, resolution: 0.01 } };
+    expect(report(engine, complaint, withMeter).shop.readings[0]?.meter).toMatch(/meter Bench meter, ±0\.5 % ±2 digits of 0\.01\sΩ;/u);
   });
 
   it('an invented job is marked as such', () => {

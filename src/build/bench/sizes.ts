@@ -5,7 +5,7 @@ import { attributeOf, readTags, type Tag } from '../html.ts';
 import type { Measurement } from './measurement.ts';
 
 /** What a page may weigh after gzip, in kB. A page's scripts are all that it names, since all load with it. */
-const LIMITS = { html: 14, css: 10, script: 10, calculatorScript: 25, jobsScript: 45 } as const;
+const LIMITS = { html: 14, css: 10, script: 10, formScript: 25, jobsScript: 45 } as const;
 
 interface PageSizes {
   readonly html: number;
@@ -58,12 +58,13 @@ function addressesOf(tags: readonly Tag[], attribute: string): string[] {
 function scriptLimit(addresses: readonly string[]): number {
   const names = addresses.map((address) => posix.basename(address, '.js'));
   if (names.some((name) => ['jobs', 'bench', 'sheet'].includes(name))) return LIMITS.jobsScript;
-  return names.some((name) => name.startsWith('calculator-')) ? LIMITS.calculatorScript : LIMITS.script;
+  // Pages that exist to be typed into: they read figures and units, which no page that is only read needs.
+  return names.some((name) => name.startsWith('calculator-') || name === 'meters') ? LIMITS.formScript : LIMITS.script;
 }
 
-/** Scripts that no page names: they are fetched when the field they serve is touched, or when the browser is idle. */
+/** Scripts that no page names: they are fetched when what they serve is touched or opened, or when the browser is idle. */
 export function measureScriptsOnDemand(folder: string): Measurement[] {
-  return ['reading', 'search', 'bench-reading'].map((name) => ({
+  return ['reading', 'search', 'bench-reading', 'keep-in-job', 'wall-chart', 'meter-select'].map((name) => ({
     group: 'scripts on demand',
     name,
     value: gzipSize(readFileSync(join(folder, 'assets', `${name}.js`))) / 1000,

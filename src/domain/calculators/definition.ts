@@ -37,6 +37,8 @@ export interface OutputDefinition {
   readonly unit?: UnitId;
   /** Decimals shown to people where no uncertainty decides it. */
   readonly decimals?: number;
+  /** `up` where too little would be unsafe: revolutions for a proof. */
+  readonly rounding?: 'up';
   /** Name of the output that holds this one's expanded uncertainty; it decides how many digits are shown. */
   readonly uncertaintyFrom?: string;
   /** For words: what each stands for, as shown to people. */

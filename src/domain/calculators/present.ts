@@ -8,20 +8,27 @@ export interface PresentOptions {
 
 /** An output as people read it: rounded by its uncertainty where it has one, else by the decimals of its definition. */
 export function presentOutput(definition: OutputDefinition, value: OutputValue, options: PresentOptions = {}, uncertainty?: number): string {
-  const rounding = {
-    ...options,
-    ...(definition.decimals === undefined ? {} : { decimals: definition.decimals }),
-    // An uncertainty decides the place of the last digit wherever there is one.
-    ...(uncertainty === undefined || uncertainty === 0 ? {} : { uncertainty }),
-  };
-  if (typeof value === 'object' && 'unit' in value) return presentQuantity(value, rounding);
+  const { decimals, rounding } = definition;
+  // An uncertainty decides the place of the last digit wherever there is one.
+  const byUncertainty = uncertainty !== undefined && uncertainty > 0;
+  const format = { ...options, ...(byUncertainty ? { uncertainty } : decimals === undefined ? {} : { decimals }) };
+  if (typeof value === 'object' && 'unit' in value) return presentQuantity(rounding === 'up' ? roundedUp(value, decimals ?? 0) : value, format);
   const words = (typeof value === 'object' ? value : [String(value)]).map((word) => definition.words?.[word] ?? plainWords[word] ?? word);
-  return words.join('; ');
+  // An empty list is an answer too.
+  return words.join('; ') || plainWords['none'] || '';
 }
 
-const plainWords: Readonly<Record<string, string>> = { true: 'Yes', false: 'No' };
+const plainWords: Readonly<Record<string, string>> = { true: 'Yes', false: 'No', none: 'None' };
 
-function presentQuantity(value: Extract<OutputValue, { readonly unit: string }>, rounding: Parameters<typeof formatValue>[2]): string {
+type QuantityValue = Extract<OutputValue, { readonly unit: string }>;
+
+/** The next figure of so many decimals that is not less; the noise of arithmetic does not push it on. */
+function roundedUp(value: QuantityValue, decimals: number): QuantityValue {
+  const scale = 10 ** decimals;
+  return 'value' in value ? { ...value, value: Math.ceil(value.value * scale - 1e-9) / scale } : value;
+}
+
+function presentQuantity(value: QuantityValue, rounding: Parameters<typeof formatValue>[2]): string {
   if ('value' in value) return formatValue(value.value, value.unit, rounding);
   const symbol = unitById(value.unit)?.symbol ?? value.unit;
   return `${value.values.map((one) => formatNumber(one, rounding)).join(' · ')} ${symbol}`.trim();

@@ -31,19 +31,24 @@ function scalesOf(chart: Chart): Scales {
   };
 }
 
+/** Such as `Current, A`; plain numbers and counts need no unit. */
+function axisLabel({ label, unit }: Chart['x']): string {
+  const symbol = unitById(unit)?.symbol ?? unit;
+  return symbol === '' || unit === '1' || unit === 'count' ? label : `${label}, ${symbol}`;
+}
+
 function axes(chart: Chart, scales: Scales): Shape[] {
-  const symbol = (unit: string) => unitById(unit)?.symbol ?? unit;
   return [
     ...scales.yTicks.flatMap((tick) => [
       shape('line', { class: 'chart-rule', x1: plot.left, x2: plot.right, y1: scales.y(tick), y2: scales.y(tick) }),
       shape('text', { class: 'chart-tick', x: plot.left - 6, y: scales.y(tick) + 4, 'text-anchor': 'end' }, formatNumber(tick)),
     ]),
     ...scales.xTicks.map((tick) =>
-      shape('text', { class: 'chart-tick', x: scales.x(tick), y: plot.bottom + 16, 'text-anchor': 'middle' }, formatNumber(tick)),
+      shape('text', { class: 'chart-tick', x: Math.min(scales.x(tick), plot.right - 8), y: plot.bottom + 16, 'text-anchor': 'middle' }, formatNumber(tick)),
     ),
     shape('path', { class: 'chart-axis', d: `M${plot.left} ${plot.top}V${plot.bottom}H${plot.right}` }),
-    shape('text', { class: 'chart-label', x: plot.left - 40, y: 14 }, `${chart.y.label}, ${symbol(chart.y.unit)}`),
-    shape('text', { class: 'chart-label', x: plot.right, y: height - 8, 'text-anchor': 'end' }, chart.x.unit === '1' || chart.x.unit === 'count' ? chart.x.label : `${chart.x.label}, ${symbol(chart.x.unit)}`),
+    shape('text', { class: 'chart-label', x: plot.left - 40, y: 14 }, axisLabel(chart.y)),
+    shape('text', { class: 'chart-label', x: plot.right, y: height - 8, 'text-anchor': 'end' }, axisLabel(chart.x)),
   ];
 }
 

@@ -2,8 +2,8 @@ import { complaintWords, perCent } from '../diagnosis/labels.ts';
 import type { IgnitionArrangement, InjectionArrangement } from '../diagnosis/types.ts';
 import { limitsText, verdictWord } from '../measurement/sentence.ts';
 import type { SentenceOptions } from '../measurement/sentence.ts';
-import { formatNumber, formatValue } from '../units/format.ts';
-import type { JobEvent, ReadingTaken } from './types.ts';
+import { formatNumber, formatValue, shortestDecimals } from '../units/format.ts';
+import type { FigureNoted, JobEvent, ReadingTaken } from './types.ts';
 
 export const ignitionWords: Readonly<Record<IgnitionArrangement, string>> = {
   'coil-per-plug': 'coil on each plug',
@@ -83,6 +83,10 @@ const describers: Describers = {
     lines: given(to && `To: ${to}`, unproven),
   }),
   note: ({ text }) => ({ title: 'Note', lines: [text] }),
+  calculation: ({ title, inputs, outputs }) => ({
+    title: `Calculation: ${title}`,
+    lines: given(...outputs.map(figureWords), inputs.length > 0 && `From ${inputs.map(figureWords).join('; ')}`),
+  }),
   undone: () => ({ title: 'An entry was undone', lines: [] }),
 };
 
@@ -112,13 +116,23 @@ export function readingLimits(event: ReadingTaken, options: SentenceOptions = {}
 
 /** How the reading was taken: `Typed "0,9"; meter ±0.8 % ±3 digits; leads 0.2 Ω; at 85 °C`. */
 export function conditionWords(event: ReadingTaken, options: SentenceOptions = {}): string {
-  const { meter, leads, limits } = event;
+  const { leads, limits } = event;
   return given(
     `Typed “${event.text}”`,
-    `meter ${meter.name ? `${meter.name}, ` : ''}±${formatNumber(meter.percent, options)} % ±${formatNumber(meter.counts)} digits`,
+    meterWords(event, options),
     leads !== 0 && `leads ${formatValue(leads, event.unit, options)}`,
     limits.referenceTemperature !== undefined && `taken at ${formatValue(event.temperature, 'C', options)}`,
   ).join('; ');
+}
+
+function meterWords({ meter, unit }: ReadingTaken, options: SentenceOptions): string {
+  const size = meter.resolution === undefined ? '' : ` of ${formatValue(meter.resolution, unit, { ...options, decimals: shortestDecimals(meter.resolution) })}`;
+  return `meter ${meter.name ? `${meter.name}, ` : ''}±${formatNumber(meter.percent, options)} % ±${formatNumber(meter.counts)} digits${size}`;
+}
+
+/** `Spark plug gap: 1.1 mm`. */
+function figureWords({ label, text }: FigureNoted): string {
+  return `${label}: ${text}`;
 }
 
 function codeLines(event: { readonly codes: readonly { readonly code: string; readonly title: string }[]; readonly refused: readonly string[] }, none: string): readonly string[] {

@@ -1,6 +1,6 @@
 import type { ComplaintSign } from '../diagnosis/types.ts';
-import { either, isObject, list, number, object, oneOf, pair, table, text, time, trueOrFalse, whole } from './shape.ts';
-import type { Checked, Shape } from './shape.ts';
+import { either, isObject, list, number, object, oneOf, pair, table, text, time, trueOrFalse, whole } from '../shape.ts';
+import type { Checked, Shape } from '../shape.ts';
 import type { JobEvent, JobEventKind } from './types.ts';
 
 const id = text(64, { matches: /^[A-Za-z0-9][A-Za-z0-9-]*$/, saying: 'letters, digits and hyphens' });
@@ -54,6 +54,10 @@ const limits = object(
   { low: number(), high: number(), referenceTemperature: temperature },
 );
 
+const figure = object({ name: text(60), label: line, text: paragraph });
+/** It becomes a link, so it can lead nowhere but to a calculator of the book. */
+const calculatorAddress = text(20_000, { matches: /^calculators\/[a-z0-9-]+\/(\?[^\s#]*)?$/, saying: 'the address of a calculator in this book' });
+
 /** The shape of every kind of event, needed keys first, then those that may be left out. */
 const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { kind: Kind }>> } = {
   'engine-chosen': object({
@@ -96,7 +100,7 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
       unit,
       leads: number(),
       temperature,
-      meter: object({ name: line, percent: number(0, 100), counts: number(0, 1_000_000) }),
+      meter: object({ name: line, percent: number(0, 100), counts: number(0, 1_000_000) }, { resolution: number(0) }),
       corrected: reading,
       expandedUncertainty: number(0),
       verdict: oneOf(['inside', 'below', 'above', 'too-close-to-call']),
@@ -138,6 +142,15 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
   }),
   'handed-over': object({ ...head, kind: oneOf(['handed-over']), to: line }, { unproven: paragraph }),
   note: object({ ...head, kind: oneOf(['note']), text: paragraph }),
+  calculation: object({
+    ...head,
+    kind: oneOf(['calculation']),
+    calculator: name,
+    title: line,
+    inputs: list(figure, 100),
+    outputs: list(figure, 100),
+    address: calculatorAddress,
+  }),
   undone: object({ ...head, kind: oneOf(['undone']), undoes: id }),
 };
 

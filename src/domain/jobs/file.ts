@@ -2,8 +2,8 @@ import type { Refusal, Result } from '../result.ts';
 import { failure, success } from '../result.ts';
 import { compareEvents } from './edit.ts';
 import { checkEvent } from './eventShapes.ts';
-import { findForbiddenKey, isObject, isTime } from './shape.ts';
-import type { Checked } from './shape.ts';
+import { findForbiddenKey, isObject, isTime } from '../shape.ts';
+import type { Checked } from '../shape.ts';
 import { jobType, jobVersion } from './types.ts';
 import type { Job, JobEvent } from './types.ts';
 
@@ -52,7 +52,7 @@ export function readJob(value: unknown): Result<Job, Refusal<JobFileCode>> {
   if (!isObject(value) || value['type'] !== jobType) {
     return refuse('type', 'not-a-job', `This is not a job file of this book: "type" must be "${jobType}".`);
   }
-  const found = findForbiddenKey(value, deepest);
+  const found = findForbiddenKey(value, deepest, 'the job');
   if (found !== undefined) return refuse(found.at, found.code, `This job file is damaged or hostile: ${found.at} ${found.problem}. Nothing was taken from it.`);
   const current = migrate(value);
   if (!current.ok) return current;
@@ -68,8 +68,13 @@ function parseJson(text: string): Result<unknown, Refusal<JobFileCode>> {
   }
 }
 
-/** One step per version: `migrations[0]` turns version 1 into version 2, and so on. There is only one version so far. */
-const migrations: readonly ((old: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>)[] = [];
+type Migration = (old: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>;
+
+/** Version 2 only adds: what a file of version 1 holds means the same. */
+const toVersion2: Migration = (old) => ({ ...old, version: 2 });
+
+/** One step per version: `migrations[0]` turns version 1 into version 2, and so on. */
+const migrations: readonly Migration[] = [toVersion2];
 
 function migrate(value: Readonly<Record<string, unknown>>): Result<Readonly<Record<string, unknown>>, Refusal<JobFileCode>> {
   const version = value['version'];

@@ -3,8 +3,13 @@ import type { VerdictWord } from '../measurement/types.ts';
 
 /** What stands in `type` of every job file. */
 export const jobType = 'ignition-bench-book/job';
-/** The version written today. A file of a newer version is refused untouched; an older one is brought up step by step. */
-export const jobVersion = 1;
+/**
+ * The version written today. A file of a newer version is refused untouched; an older one is brought up step by step.
+ *
+ * Version 2 adds the event `calculation` and the meter's size of one count. A book of version 1 refuses any kind or field that it does
+ * not know and would call such a file damaged; by the number it says instead that the file needs a newer book.
+ */
+export const jobVersion = 2;
 /** What stands in `source` of a job that was made up to show the book. */
 export const inventedSource = 'Invented for demonstration';
 
@@ -115,6 +120,8 @@ export interface MeterNoted {
   readonly percent: number;
   /** Counts of the last digit. */
   readonly counts: number;
+  /** Size of one count in the unit of the reading, where the meter's data sheet gave it; otherwise it came from the digits typed. */
+  readonly resolution?: number;
 }
 
 export interface LimitsNoted {
@@ -207,6 +214,26 @@ export interface NoteWritten extends EventHead {
   readonly text: string;
 }
 
+/** An input or output of a calculator as it was shown. */
+export interface FigureNoted {
+  readonly name: string;
+  readonly label: string;
+  readonly text: string;
+}
+
+/** What a calculator gave, kept in words so that the record still reads when the calculator changes. It is evidence of nothing. */
+export interface CalculationKept extends EventHead {
+  readonly kind: 'calculation';
+  /** Id of the calculator. */
+  readonly calculator: string;
+  readonly title: string;
+  /** What went in: typed, or stood in for an empty field. */
+  readonly inputs: readonly FigureNoted[];
+  readonly outputs: readonly FigureNoted[];
+  /** The calculator with these inputs, from the root of the book: `calculators/plug-gap/?gap=1`. */
+  readonly address: string;
+}
+
 /** Takes another event out of account. The event stays in the record. */
 export interface Undone extends EventHead {
   readonly kind: 'undone';
@@ -229,6 +256,7 @@ export type JobEvent =
   | ProofRun
   | HandedOver
   | NoteWritten
+  | CalculationKept
   | Undone;
 
 export type JobEventKind = JobEvent['kind'];

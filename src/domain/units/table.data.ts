@@ -108,6 +108,11 @@ export const units: readonly Unit[] = [
     ['atm', 'atm', 'standard atmosphere', 101325, ['atmosphere', 'atmospheres']],
     ['kgf/cm2', 'kgf/cm²', 'kilogram-force per square centimetre', STANDARD_GRAVITY * 1e4, ['kg/cm2', 'kp/cm2', 'kgf/sq cm']],
   ]),
+  ...group('pressure-rate', NIST, [
+    ['kPa/min', 'kPa/min', 'kilopascal per minute', 1, ['kPa per min', 'kPa per minute']],
+    ['bar/min', 'bar/min', 'bar per minute', 100, ['bar per min', 'bar per minute']],
+    ['psi/min', 'psi/min', 'pound per square inch per minute', PASCALS_PER_PSI / 1000, ['psi per min', 'psi per minute']],
+  ]),
   ...group('temperature', NIST, [
     ['C', '°C', 'degree Celsius', 1, ['deg C', 'degrees C', 'celsius', 'degrees celsius', 'centigrade', 'degree C']],
     ['F', '°F', 'degree Fahrenheit', 5 / 9, ['deg F', 'degrees F', 'fahrenheit', 'degrees fahrenheit', 'degree F'], -32],
@@ -154,6 +159,11 @@ export const units: readonly Unit[] = [
     ['kg/h', 'kg/h', 'kilogram per hour', 1000 / 3600, ['kg/hr', 'kilograms per hour']],
     ['lb/min', 'lb/min', 'pound per minute', (KILOGRAMS_PER_POUND * 1e3) / 60, ['lbs/min', 'pounds per minute']],
   ]),
+  ...group('density', NIST, [
+    ['kg/m3', 'kg/m³', 'kilogram per cubic metre', 1, ['kg/m^3', 'kg per m3', 'kilograms per cubic metre']],
+    ['kg/l', 'kg/l', 'kilogram per litre', 1e3, ['kg per litre', 'kilograms per litre', 'g/ml']],
+    ['g/cm3', 'g/cm³', 'gram per cubic centimetre', 1e3, ['g/cc', 'g/cm^3', 'grams per cubic centimetre']],
+  ]),
   ...group('force', NIST, [
     ['N', 'N', 'newton', 1, ['newton', 'newtons']],
     ['lbf', 'lbf', 'pound-force', NEWTONS_PER_POUND_FORCE, ['lb', 'lbs', 'pound', 'pounds', 'pound force']],
@@ -186,6 +196,11 @@ export const units: readonly Unit[] = [
     ['per 1000 rev', 'per 1000 rev', 'per 1000 revolutions', 1, ['/1000 rev', 'per 1000 revs', 'per 1000 revolutions', 'misfires per 1000 rev', 'per thousand revolutions']],
     ['per rev', 'per rev', 'per revolution', 1e3, ['/rev', 'per revolution', 'misfires per rev']],
   ]),
+  ...group('wear-rate', COMPUTED, [
+    ['mm/1000 km', 'mm/1000 km', 'millimetre in 1000 kilometres', 1, ['mm per 1000 km', 'mm in 1000 km', 'mm per thousand kilometres']],
+    // 0.0254 mm in 1609.344 km.
+    ['thou/1000 mi', 'thou/1000 mi', 'thousandth of an inch in 1000 miles', 0.0254 / 1.609344, ['thou per 1000 mi', 'thou per 1000 miles', 'thou/1000 miles']],
+  ]),
 ];
 
 /** The dimension in a mechanic's words, with its article: "12 V is *a voltage*". */
@@ -202,6 +217,7 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
   rotation: 'a speed of rotation',
   frequency: 'a frequency',
   pressure: 'a pressure',
+  'pressure-rate': 'a change of pressure with time',
   temperature: 'a temperature',
   'temperature-difference': 'a temperature difference',
   length: 'a length',
@@ -210,6 +226,7 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
   'volume-flow': 'a flow of volume',
   mass: 'a mass',
   'mass-flow': 'a flow of mass',
+  density: 'a density',
   force: 'a force',
   torque: 'a torque',
   energy: 'an energy',
@@ -217,6 +234,7 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
   ratio: 'a ratio',
   count: 'a plain count',
   'misfire-rate': 'a misfire rate',
+  'wear-rate': 'a rate of wear',
 };
 
 /**

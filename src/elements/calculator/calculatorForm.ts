@@ -7,6 +7,7 @@ import { bookAddress, element } from '../dom.ts';
 import { setNote } from '../reading/fields.ts';
 import { readSettings } from '../storage/settings.ts';
 import { drawShape } from '../svg.ts';
+import { calculatedEvent, offerKeeping, offerMeters, offerWallChart } from './onDemand.ts';
 
 /**
  * `<calculator-form>`: the result follows the typing. Inputs live in the address, so a filled form can be kept and sent.
@@ -34,6 +35,11 @@ export class CalculatorForm extends HTMLElement {
       button.addEventListener('click', () => this.loadExample(JSON.parse(button.dataset['example'] ?? '{}') as Record<string, string>));
     }
     document.querySelector('[data-print]')?.addEventListener('click', () => print());
+    const { definition } = this;
+    const calculator = { definition, texts: () => this.texts() };
+    offerKeeping(calculator);
+    offerWallChart(calculator);
+    offerMeters(calculator);
     this.update(false);
   }
 
@@ -76,6 +82,7 @@ export class CalculatorForm extends HTMLElement {
     if (result.ok) this.showResult(definition, result.value, texts);
     else this.showRefusal(definition, result.error, texts);
     this.dataset['milliseconds'] = (performance.now() - started).toFixed(3);
+    document.dispatchEvent(new CustomEvent(calculatedEvent));
   }
 
   private writeAddress(texts: Readonly<Record<string, string>>): void {

@@ -2,21 +2,11 @@ import { exportJob, importJob, jobFileName, largestFile } from '../../domain/job
 import type { Job } from '../../domain/jobs/types.ts';
 import type { Result } from '../../domain/result.ts';
 import { failure } from '../../domain/result.ts';
-import { element } from '../dom.ts';
+import { downloadText } from '../downloadText.ts';
 
 /** Hands the job to the browser as a file to save. */
 export function downloadJob(job: Job): void {
   downloadText(exportJob(job), jobFileName(job));
-}
-
-export function downloadText(text: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = element('a', { href: address, download: name });
-  document.body.append(link);
-  link.click();
-  link.remove();
-  // The browser has taken the data over once the click has been handled.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
 
 /** A chosen file as a job, or what is wrong with it. */

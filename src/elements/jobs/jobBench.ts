@@ -77,7 +77,7 @@ export class JobBench extends HTMLElement {
     );
     focus();
     const { engine, stage } = session.derived;
-    writeChoice('open-job', [session.job.id, engine?.layout.title ?? session.job.title, stageTitles[stage]].join('\n'));
+    writeChoice('open-job', [session.job.id, engine?.layout.title ?? session.job.title, stageTitles[stage], session.job.title].join('\n'));
   }
 
   private benchOf(session: JobSession): Bench {

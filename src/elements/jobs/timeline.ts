@@ -1,6 +1,6 @@
 import { describeEvent } from '../../domain/jobs/describe.ts';
 import type { JobEvent } from '../../domain/jobs/types.ts';
-import { element } from '../dom.ts';
+import { bookAddress, element } from '../dom.ts';
 import type { Bench } from './bench.ts';
 import { timeText } from './identity.ts';
 import { button, paragraph } from './parts.ts';
@@ -25,6 +25,7 @@ function entry(bench: Bench, event: JobEvent): HTMLElement {
     element('time', { datetime: event.at, class: 'entry-time' }, timeText(event.at)),
     element('p', { class: 'entry-title' }, undone ? element('s', {}, title) : title, undone ? ' (undone)' : undefined),
     ...lines.map((line) => paragraph('entry-line', line)),
+    event.kind === 'calculation' ? element('p', { class: 'entry-line' }, element('a', { href: bookAddress(event.address) }, 'The calculator with these figures')) : undefined,
     undo,
   );
 }

@@ -25,6 +25,24 @@ export function makeField(idBase: string, spec: FieldSpec): HTMLElement {
   );
 }
 
+/** A labelled choice in the same form, with what is said below it. */
+export function makeChoice(
+  idBase: string,
+  spec: { readonly name: string; readonly label: string; readonly value: string; readonly options: readonly { readonly value: string; readonly label: string }[] },
+  ...below: readonly Node[]
+): HTMLElement {
+  const id = `${idBase}-${spec.name}`;
+  const options = spec.options.map(({ value, label }) => element('option', { value, selected: value === spec.value }, label));
+  return element(
+    'p',
+    { class: 'field' },
+    element('label', { for: id }, spec.label),
+    element('select', { id, 'data-field': spec.name, 'aria-describedby': `${id}-note` }, ...options),
+    ...below,
+    element('span', { class: 'field-note', id: `${id}-note`, 'data-note': spec.name }),
+  );
+}
+
 /** Shows or clears a message at a field and marks the field for assistive technology. The typed text stays. */
 export function setNote(scope: ParentNode, name: string, message: string | undefined): void {
   const field = scope.querySelector<HTMLInputElement>(`[data-field="${name}"]`);

@@ -2,15 +2,18 @@ import { stripShape } from '../../domain/drawing/strip.ts';
 import { judge } from '../../domain/measurement/judge.ts';
 import { limitsText, verdictSentence, verdictWord } from '../../domain/measurement/sentence.ts';
 import { stripModel } from '../../domain/measurement/strip.ts';
-import type { Judgement, Limits, Meter } from '../../domain/measurement/types.ts';
+import { figureText } from '../../domain/measurement/meterTexts.ts';
+import type { Judgement, Limits, Meter, Reading } from '../../domain/measurement/types.ts';
 import type { Dimension, ParsedText, TypedValue } from '../../domain/units/types.ts';
 import { formatNumber } from '../../domain/units/format.ts';
 import type { PressureKind } from '../../domain/units/pressure.ts';
 import { parseInputText } from '../../domain/units/parse.ts';
 import { unitById } from '../../domain/units/table.ts';
+import { bookAddress, element } from '../dom.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
 import { drawShape } from '../svg.ts';
-import { makeField, setNote, type FieldSpec } from './fields.ts';
+import { makeChoice, makeField, setNote, type FieldSpec } from './fields.ts';
+import { chosenFigures, keepMeterChoice, meterFields, meterOptions, typedMeter, usualMeter } from './meterChoice.ts';
 
 /** A range as the page hands it over. */
 interface RangeOnPage {
@@ -33,6 +36,7 @@ const fieldOf: Readonly<Record<string, string>> = {
   referenceTemperature: 'makerTemperature',
   meterPercent: 'meterPercent',
   meterCounts: 'meterCounts',
+  meterResolution: 'meterResolution',
 };
 const usualTemperature = 20;
 const usualTemperatureTolerance = 3;
@@ -47,9 +51,13 @@ export class ReadingCheck extends HTMLElement {
   connectedCallback(): void {
     this.ranges = JSON.parse(this.dataset['ranges'] ?? '[]') as readonly RangeOnPage[];
     this.fillFields();
-    this.addEventListener('input', () => this.update());
+    this.addEventListener('input', (event) => {
+      if (meterFields.some((name) => name === nameOf(event.target))) this.chooseMeter(typedMeter);
+      this.update();
+    });
     this.addEventListener('change', (event) => {
-      if (event.target instanceof HTMLSelectElement) this.fillFields();
+      if (nameOf(event.target) === 'range') this.fillFields();
+      if (nameOf(event.target) === 'meter') keepMeterChoice(this.text('meter'));
       this.keepMeter();
       this.update();
     });
@@ -68,7 +76,7 @@ export class ReadingCheck extends HTMLElement {
     const settings = readSettings();
     const meter = settings.meter ?? range.usualMeter;
     const symbol = unitById(range.unit)?.symbol ?? range.unit;
-    const number = (value: number) => formatNumber(value, { decimalMark: settings.decimalMark });
+    const number = (value: number) => figureText(value, { decimalMark: settings.decimalMark });
     const copper = range.limits.variation === 'copper';
     const conditions: FieldSpec[] = [
       ...(copper
@@ -79,6 +87,7 @@ export class ReadingCheck extends HTMLElement {
         : []),
       { name: 'meterPercent', label: 'Meter: per cent of reading', value: number(meter.percent), unit: '%' },
       { name: 'meterCounts', label: 'Meter: counts of the last digit', value: number(meter.counts), unit: 'counts' },
+      { name: 'meterResolution', label: 'Meter: size of one count (empty: from the digits typed)', value: '', unit: symbol },
       ...(range.leadsMatter ? [{ name: 'leads', label: 'Leads touched together read', value: '0', unit: symbol }] : []),
     ];
     const maker: FieldSpec[] = [
@@ -87,10 +96,41 @@ export class ReadingCheck extends HTMLElement {
       ...(copper ? [{ name: 'makerTemperature', label: 'At the temperature', value: `${range.limits.referenceTemperature ?? 20}`, unit: '°C' }] : []),
     ];
     this.fill('[data-condition-fields]', conditions);
+    this.querySelector('[data-condition-fields]')?.prepend(this.meterField(range));
     this.fill('[data-maker-fields]', maker);
     const unit = this.querySelector('[data-unit]');
     if (unit) unit.textContent = symbol;
     for (const line of this.querySelectorAll<HTMLElement>('[data-for-range]')) line.hidden = line.dataset['forRange'] !== range.id;
+  }
+
+  private meterField(range: RangeOnPage): HTMLElement {
+    const { options, start } = meterOptions(range);
+    const way = element('span', { class: 'hint' }, element('a', { href: bookAddress('meters/') }, 'My meters'));
+    return makeChoice(this.dataset['id'] ?? 'reading', { name: 'meter', label: 'Meter', value: start, options }, way);
+  }
+
+  private chooseMeter(choice: string): void {
+    const select = this.querySelector<HTMLSelectElement>('[data-field="meter"]');
+    if (!select || select.value === choice) return;
+    select.value = choice;
+    keepMeterChoice(choice);
+  }
+
+  /** Puts the figures of the chosen meter into its fields; false where that meter cannot have shown this reading. */
+  private takeMeter(range: RangeOnPage, reading: ParsedText | undefined): boolean {
+    const value = reading?.kind === 'value' ? reading.value : reading?.kind;
+    const figures = chosenFigures(this.text('meter'), range, value);
+    if (figures === undefined) return true;
+    if (!figures.ok) {
+      setNote(this, 'reading', figures.error.message);
+      return false;
+    }
+    const { percent, counts, resolution } = figures.value;
+    [percent, counts, resolution].forEach((figure, index) => {
+      const field = this.querySelector<HTMLInputElement>(`[data-field="${meterFields[index] ?? ''}"]`);
+      if (field) field.value = figure === undefined ? '' : figureText(figure, { decimalMark: readSettings().decimalMark });
+    });
+    return true;
   }
 
   private fill(selector: string, specs: readonly FieldSpec[]): void {
@@ -123,7 +163,9 @@ export class ReadingCheck extends HTMLElement {
   private meter(range: RangeOnPage): Meter | undefined {
     const percent = this.number('meterPercent', 'Per cent of reading', 'ratio', '%', range.usualMeter.percent);
     const counts = this.number('meterCounts', 'Counts of the last digit', 'count', 'count', range.usualMeter.counts);
-    return percent === undefined || counts === undefined ? undefined : { name: 'meter', percent, counts };
+    const resolution = this.number('meterResolution', 'Size of one count', range.dimension, range.unit);
+    if (percent === undefined || counts === undefined || (resolution === undefined && this.text('meterResolution') !== '')) return undefined;
+    return resolution === undefined ? { name: 'meter', percent, counts } : { name: 'meter', percent, counts, resolution };
   }
 
   /** The maker's limits, once either is typed, otherwise the book's. */
@@ -152,24 +194,29 @@ export class ReadingCheck extends HTMLElement {
     const { range } = this;
     if (!range) return;
     const { limits, fromMaker } = this.limits(range);
-    const meter = this.meter(range);
-    const leads = this.number('leads', 'Leads', range.dimension, range.unit, 0);
-    const temperature = this.number('temperature', 'Temperature of the part', 'temperature', 'C', usualTemperature);
-    const tolerance = this.number('temperatureTolerance', 'Known to within', 'temperature-difference', 'Kdiff', usualTemperatureTolerance);
     const reading = this.parse('reading', 'Your reading', range.dimension, range.unit);
+    const fits = this.takeMeter(range, reading);
+    const conditions = this.conditions(range);
     this.showConditions(range);
-    if (!reading || !meter || leads === undefined || temperature === undefined || tolerance === undefined) {
+    if (!reading || !fits || !conditions) {
       this.show(range, limits, fromMaker, undefined);
       return;
     }
     const typed: TypedValue | undefined = reading.kind === 'value' ? reading : undefined;
-    const judged = judge(
-      { value: typed ? typed.value : 'open', resolution: typed?.resolution ?? 0, leads, temperature, temperatureTolerance: tolerance, meter },
-      limits,
-    );
+    const judged = judge({ value: typed ? typed.value : 'open', resolution: typed?.resolution ?? 0, ...conditions }, limits);
     if (!judged.ok) setNote(this, fieldOf[judged.error.input] ?? 'reading', judged.error.message);
     else if (typed) this.echo(typed);
     this.show(range, limits, fromMaker, judged.ok ? judged.value : undefined);
+  }
+
+  /** How the reading was taken; nothing while one of the fields cannot be read. */
+  private conditions(range: RangeOnPage): Omit<Reading, 'value' | 'resolution'> | undefined {
+    const meter = this.meter(range);
+    const leads = this.number('leads', 'Leads', range.dimension, range.unit, 0);
+    const temperature = this.number('temperature', 'Temperature of the part', 'temperature', 'C', usualTemperature);
+    const temperatureTolerance = this.number('temperatureTolerance', 'Known to within', 'temperature-difference', 'Kdiff', usualTemperatureTolerance);
+    if (!meter || leads === undefined || temperature === undefined || temperatureTolerance === undefined) return undefined;
+    return { leads, temperature, temperatureTolerance, meter };
   }
 
   /** Says what was understood, so that a comma or a k taken the wrong way is seen. */
@@ -184,11 +231,18 @@ export class ReadingCheck extends HTMLElement {
     const summary = this.querySelector('[data-conditions]');
     const parts = [
       ...(range.limits.variation === 'copper' ? [`Part at ${this.text('temperature') || usualTemperature} °C`] : []),
-      `meter ±${this.text('meterPercent') || range.usualMeter.percent} % ±${this.text('meterCounts') || range.usualMeter.counts} digits`,
+      `meter ${this.meterName()}±${this.text('meterPercent') || range.usualMeter.percent} % ±${this.text('meterCounts') || range.usualMeter.counts} digits`,
       ...(range.leadsMatter ? [`leads ${this.text('leads') || '0'}`] : []),
     ];
     const text = `${parts.join(', ')}: change`;
     if (summary && summary.textContent !== text) summary.textContent = text.charAt(0).toUpperCase() + text.slice(1);
+  }
+
+  /** Empty for the usual meter and for figures typed by hand. */
+  private meterName(): string {
+    const select = this.querySelector<HTMLSelectElement>('[data-field="meter"]');
+    if (!select || select.value === usualMeter || select.value === typedMeter) return '';
+    return `${select.selectedOptions[0]?.textContent ?? ''} `;
   }
 
   private show(range: RangeOnPage, limits: Limits, fromMaker: boolean, judgement: Judgement | undefined): void {
@@ -219,8 +273,13 @@ export class ReadingCheck extends HTMLElement {
 
   private keepMeter(): void {
     const { range } = this;
+    if (this.text('meter') !== typedMeter) return;
     const meter = range && this.meter(range);
     const usual = range?.usualMeter;
-    if (meter && usual && (meter.percent !== usual.percent || meter.counts !== usual.counts)) writeSettings({ meter: { ...meter, name: 'last used' } });
+    if (meter && usual && (meter.percent !== usual.percent || meter.counts !== usual.counts)) writeSettings({ meter: { name: 'last used', percent: meter.percent, counts: meter.counts } });
   }
+}
+
+function nameOf(target: EventTarget | null): string | undefined {
+  return target instanceof HTMLElement ? target.dataset['field'] : undefined;
 }

@@ -1,8 +1,8 @@
 import { codeOwner } from '../../domain/obd/codes.ts';
 import { normaliseCode } from '../../domain/obd/normalise.ts';
 
-/** Codes in the book: title and page, by code. */
-export type CodeIndex = Readonly<Record<string, { readonly title: string; readonly page: string }>>;
+/** Codes in the book: their titles, by code. The page of a code follows from the code. */
+export type CodeIndex = Readonly<Record<string, string>>;
 
 export type CodeAnswer =
   | { readonly kind: 'found'; readonly code: string; readonly title: string; readonly page: string }
@@ -18,8 +18,8 @@ export function findCode(query: string, index: CodeIndex): CodeAnswer | undefine
   const alone = fourAlone.test(typed);
   if (!alone && !(letterAndFour.test(typed) && /\d.*\d/.test(typed))) return undefined;
   const normal = normaliseCode(typed);
-  const entry = normal.ok ? index[normal.value] : undefined;
-  if (normal.ok && entry) return { kind: 'found', code: normal.value, ...entry };
+  const title = normal.ok ? index[normal.value] : undefined;
+  if (normal.ok && title !== undefined) return { kind: 'found', code: normal.value, title, page: `codes/${normal.value.toLowerCase()}/` };
   // Four digits alone may be a part number or a year: only a code of the book is taken from them.
   if (alone) return undefined;
   const code = normal.ok ? normal.value : typed.toUpperCase();

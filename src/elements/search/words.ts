@@ -2,7 +2,6 @@
 export interface TermWords {
   readonly term: string;
   readonly other: readonly string[];
-  readonly page: string;
 }
 
 /** A query with another word put in place of one it uses, for each glossary term that has it as another word. */

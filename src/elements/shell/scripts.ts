@@ -9,7 +9,15 @@ interface PolicyMaker {
 }
 
 /** The only scripts that may be named by code; everything else that asks is refused. */
-const known: readonly string[] = ['service-worker.js', 'assets/reading.js', 'assets/search.js', 'assets/bench-reading.js'];
+const known: readonly string[] = [
+  'service-worker.js',
+  'assets/reading.js',
+  'assets/search.js',
+  'assets/bench-reading.js',
+  'assets/keep-in-job.js',
+  'assets/wall-chart.js',
+  'assets/meter-select.js',
+];
 
 let policy: ScriptPolicy | undefined;
 

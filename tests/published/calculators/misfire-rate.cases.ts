@@ -90,4 +90,11 @@ export const cases: readonly CalculatorCase[] = [
   { label: 'less than none', inputs: { cylinders: '4', revolutions: '200', counts: '-1' }, refusal: { input: 'counts', code: 'too-low' }, source: contract },
   { label: 'no revolutions', inputs: { cylinders: '4', revolutions: '0', counts: '0' }, refusal: { input: 'revolutions', code: 'too-low' }, source: contract },
   { label: 'counts forgotten', inputs: { cylinders: '4', revolutions: '200' }, refusal: { input: 'counts', code: 'missing' }, source: contract },
+  { label: 'one stands out', inputs: { cylinders: '4', revolutions: '200', counts: '1 0 19 0' }, says: /Cylinder 3: high/, source: contract },
+  { label: 'two companions stand out', inputs: { cylinders: '4', revolutions: '1000', counts: '40 1 0 42', order: '1-3-4-2' }, says: /1 and 4 are companions/, source: 'computed: half the order on; shared coil of wasted spark is common practice' },
+  { label: 'two that fire one after the other', inputs: { cylinders: '4', revolutions: '1000', counts: '40 0 41 0', order: '1-3-4-2' }, says: /1 and 3 fire one after the other/, source: 'read off the order; side-by-side leads are common practice' },
+  { label: 'last and first fire one after the other', inputs: { cylinders: '4', revolutions: '1000', counts: '40 41 0 0', order: '1-3-4-2' }, says: /1 and 2 fire one after the other/, source: 'read off the order: it starts again' },
+  { label: 'two neighbours stand out', inputs: { cylinders: '4', revolutions: '1000', counts: '0 40 41 0' }, says: /next to each other/, source: 'common practice: gasket between neighbours' },
+  { label: 'order of another engine', inputs: { cylinders: '4', revolutions: '200', counts: '1', order: '1-2-3' }, refusal: { input: 'order', code: 'order-wrong' }, source: contract },
+  { label: 'order that is none', inputs: { cylinders: '4', revolutions: '200', counts: '1', order: 'first one' }, refusal: { input: 'order', code: 'not-an-order' }, source: contract },
 ];

@@ -2,7 +2,7 @@ import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
 import type { Calculation, CalculatorDefinition, CalculatorMaker, Chart, OutputValue, ParsedInputs } from '../definition.ts';
 import { inputs, outputs } from './inputs.data.ts';
-import { examples, formulas, patternNotes, table } from './text.data.ts';
+import { examples, formulas, patternLinks, patternNotes, table } from './text.data.ts';
 import { investigateBeyond, trimPattern, trimProduct, trimSum } from './trims.ts';
 import type { BankTotals, TrimPair } from './trims.ts';
 
@@ -90,7 +90,7 @@ function compute(given: ParsedInputs): Result<Calculation, Refusal> {
       : []),
     'The bands are common practice; makers differ, and about ±20 to ±25 % sets a code. The engine maker’s figure comes first.',
   ];
-  return success({ outputs: { ...percentOutputs(given, bank1, bank2), pattern }, notes });
+  return success({ outputs: { ...percentOutputs(given, bank1, bank2), pattern }, notes, next: patternLinks[pattern] });
 }
 
 function bars(given: ParsedInputs, state: Place['state']) {

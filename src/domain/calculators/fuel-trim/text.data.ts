@@ -1,4 +1,4 @@
-import type { FormulaDefinition, TableDefinition, WorkedExample } from '../definition.ts';
+import type { Calculation, FormulaDefinition, TableDefinition, WorkedExample } from '../definition.ts';
 import type { TrimPattern } from './trims.ts';
 
 export const formulas: readonly FormulaDefinition[] = [
@@ -80,4 +80,30 @@ export const patternNotes: Readonly<Record<TrimPattern, string>> = {
   'banks-apart':
     'Each bank is within ±10 %, but they differ by more than 10 points: something on one bank only. Compare the banks part by part.',
   mixed: 'The readings make no single pattern. Read them again, engine warm and steady, and take one bank at a time.',
+};
+
+type Links = NonNullable<Calculation['next']>;
+
+const smoke = { page: 'procedures/smoke-test', label: 'Smoke test' } as const;
+const again = { page: 'procedures/fuel-trims', label: 'Read the trims at idle and at 2500 rpm' } as const;
+const injectors = { page: 'procedures/swap-injectors', label: 'Swap injectors' } as const;
+const counters = { page: 'procedures/misfire-counters', label: 'Misfire counters by cylinder' } as const;
+const pressure = { page: 'ranges/fuel-pressure-port', label: 'Fuel pressure, port injection' } as const;
+
+/** Where to go next by pattern. */
+export const patternLinks: Readonly<Record<TrimPattern, Links>> = {
+  'within-usual-band': [counters],
+  'adding-fuel': [again, smoke],
+  'adding-at-idle': [smoke],
+  'adding-with-load': [pressure, injectors],
+  'adding-everywhere': [smoke, pressure],
+  'removing-fuel': [again],
+  'removing-at-idle': [injectors],
+  'removing-with-load': [pressure],
+  'removing-everywhere': [pressure, injectors],
+  'one-bank-adding': [counters, smoke, injectors],
+  'one-bank-removing': [injectors, counters],
+  'banks-opposite': [counters, again],
+  'banks-apart': [counters, again],
+  mixed: [again],
 };

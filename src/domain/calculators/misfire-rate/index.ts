@@ -10,6 +10,7 @@ import {
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
 import { formatValue } from '../../units/format.ts';
+import { inOneRow, parseFiringOrder } from '../cylinders.ts';
 import type {
   Calculation,
   CalculatorDefinition, CalculatorMaker,
@@ -20,7 +21,8 @@ import type {
   ParsedInputs,
 } from '../definition.ts';
 import { showFigure } from '../show.ts';
-import { codeRuleNotes, examples, formulas, table } from './text.data.ts';
+import { oddCylinders, oddNotes } from './odd.ts';
+import { codeRuleLinks, codeRuleNotes, examples, formulas, linksWithoutCylinders, table } from './text.data.ts';
 
 const inputs: readonly InputDefinition[] = [
   {
@@ -56,6 +58,13 @@ const inputs: readonly InputDefinition[] = [
     minimum: 0,
     wholeNumber: true,
     hint: 'One number for the engine, or one for each cylinder in order, parted by blanks.',
+  },
+  {
+    name: 'order',
+    label: 'Firing order',
+    kind: 'text',
+    optional: true,
+    hint: 'Such as 1-3-4-2: draws the counts in that order as well, and tells which cylinders are companions.',
   },
 ];
 
@@ -127,6 +136,12 @@ function floorNote(rate: number, revolutions: number): string {
     : `${shown} is below ${limit}, the lowest limit an engine maker need use: no code need be set, but the misfire is real.`;
 }
 
+/** The firing order, where one was typed. Refuses one that does not fit the number of cylinders. */
+function readOrder(given: ParsedInputs): Result<readonly number[] | undefined, Refusal> {
+  const text = given.optionalText('order');
+  return text === undefined ? success(undefined) : parseFiringOrder(text, 'order', given.number('cylinders'));
+}
+
 function compute(given: ParsedInputs): Result<Calculation, Refusal> {
   const [cylinders, revolutions, counts] = [
     given.number('cylinders'),
@@ -135,6 +150,8 @@ function compute(given: ParsedInputs): Result<Calculation, Refusal> {
   ];
   const problem = findCountProblem(cylinders, revolutions, counts);
   if (problem !== undefined) return failure(problem);
+  const order = readOrder(given);
+  if (!order.ok) return order;
   const events = firingEvents(cylinders, revolutions);
   const rate = ratePercent(total(counts), events);
   const window = windowOf(revolutions);
@@ -144,26 +161,40 @@ function compute(given: ParsedInputs): Result<Calculation, Refusal> {
     floorReached: window === undefined ? 'not applicable' : rate >= window.floorPercent,
   };
   const notes = [floorNote(rate, revolutions)];
-  if (counts.length === cylinders) {
-    const rule = misfireCodeRule(counts);
-    values['shares'] = { values: misfireShares(counts), unit: '%' };
-    values['codeRule'] = rule;
-    notes.push(codeRuleNotes[rule]);
-  }
-  return success({ outputs: values, notes });
+  if (counts.length !== cylinders) return success({ outputs: values, notes, next: linksWithoutCylinders });
+  const rule = misfireCodeRule(counts);
+  values['shares'] = { values: misfireShares(counts), unit: '%' };
+  values['codeRule'] = rule;
+  notes.push(codeRuleNotes[rule], ...oddNotes(counts, order.value));
+  return success({ outputs: values, notes, next: codeRuleLinks[rule] });
 }
 
-function chart(given: ParsedInputs): Chart | undefined {
-  const [cylinders, counts] = [given.number('cylinders'), given.numbers('counts')];
-  if (counts.length !== cylinders) return undefined;
-  const points = counts.map((count, index) => ({ x: index + 1, y: count, label: `Cylinder ${index + 1}` }));
+/** One bar for each cylinder in this sequence; those that stand out are marked. */
+function chartInSequence(title: string, label: string, sequence: readonly number[], counts: readonly number[]): Chart {
+  const odd = oddCylinders(counts);
+  const points = sequence.map((cylinder, index) => ({
+    x: index + 1,
+    y: counts[cylinder - 1] ?? 0,
+    label: String(cylinder),
+    ...(odd.includes(cylinder) ? { odd: 'high' } : {}),
+  }));
   return {
-    title: 'Misfires by cylinder',
-    x: { label: 'Cylinder', unit: 'count' },
+    title,
+    x: { label, unit: 'count' },
     y: { label: 'Misfires', unit: 'count' },
     series: [{ name: 'Misfires', kind: 'bars', points }],
     marks: [],
   };
+}
+
+/** The cylinders by number and, where the order is known, as they fire. */
+function chart(given: ParsedInputs): readonly Chart[] {
+  const [cylinders, counts, order] = [given.number('cylinders'), given.numbers('counts'), readOrder(given)];
+  if (counts.length !== cylinders || !order.ok) return [];
+  return [
+    chartInSequence('Misfires by cylinder', 'Cylinder', inOneRow(cylinders), counts),
+    ...(order.value === undefined ? [] : [chartInSequence('Misfires in firing order', 'Cylinder, in firing order', order.value, counts)]),
+  ];
 }
 
 /** The share of firings that missed, and the kind of code that misfire counters call for. */

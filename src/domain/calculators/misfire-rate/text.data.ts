@@ -1,5 +1,5 @@
 import type { MisfireCodeRule } from '../../obd/misfire.ts';
-import type { FormulaDefinition, TableDefinition, WorkedExample } from '../definition.ts';
+import type { Calculation, FormulaDefinition, TableDefinition, WorkedExample } from '../definition.ts';
 
 export const formulas: readonly FormulaDefinition[] = [
   {
@@ -37,7 +37,7 @@ export const examples: readonly WorkedExample[] = [
   },
   {
     title: 'Two cylinders share it',
-    inputs: { cylinders: '6', revolutions: '1000', counts: '22 0 0 23 0 0' },
+    inputs: { cylinders: '6', revolutions: '1000', counts: '22 0 0 23 0 0', order: '1-2-3-4-5-6' },
     says: '45 of 3000 firings are missed, 1.50 %: the lower limit is reached, and the code for several cylinders is compulsory.',
   },
 ];
@@ -62,4 +62,23 @@ export const codeRuleNotes: Readonly<Record<MisfireCodeRule, string>> = {
     'Two or more cylinders have more than 10 % each: look at what they share (coil pair, bank, fuel, air, supply) before any single part.',
   'multiple-cylinder code by the base rule':
     'No cylinder has more than 90 %, and no two have more than 10 % each: the general code stands, though one cylinder leads. Test that cylinder first, then what it shares.',
+};
+
+type Links = NonNullable<Calculation['next']>;
+
+const swapCoils = { page: 'procedures/swap-coils', label: 'Swap coils' } as const;
+const plugs = { page: 'procedures/plug-removal-and-reading', label: 'Take out and read the plugs' } as const;
+const counters = { page: 'procedures/misfire-counters', label: 'Misfire counters by cylinder' } as const;
+const trims = { page: 'procedures/fuel-trims', label: 'Fuel trims' } as const;
+const supply = { page: 'procedures/coil-supply-volt-drop', label: 'Volt drop of the coil supply' } as const;
+const compression = { page: 'procedures/compression-dry', label: 'Compression test' } as const;
+
+/** Without counts by cylinder the first thing is to get them. */
+export const linksWithoutCylinders: Links = [counters];
+
+export const codeRuleLinks: Readonly<Record<MisfireCodeRule, Links>> = {
+  'no misfire counted': [counters, { page: 'procedures/read-and-note-codes', label: 'Read and note codes' }],
+  'single-cylinder code allowed': [swapCoils, plugs, { page: 'procedures/swap-injectors', label: 'Swap injectors' }],
+  'multiple-cylinder code compulsory': [trims, supply, compression],
+  'multiple-cylinder code by the base rule': [plugs, trims, compression],
 };

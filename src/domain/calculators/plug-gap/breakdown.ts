@@ -1,3 +1,6 @@
+import { seaLevelPressure } from '../../atmosphere.ts';
+import { ZERO_CELSIUS } from '../../constants.ts';
+
 /** Air at the gap when the spark is called for. */
 export interface Air {
   /** Absolute, kPa. */
@@ -6,9 +9,6 @@ export interface Air {
   readonly temperature: number;
 }
 
-const zeroCelsius = 273.15;
-/** The standard atmosphere, kPa. */
-export const standardPressure = 101.325;
 /** The formula below is written for air at 293 K. */
 const standardTemperature = 293;
 const millimetresPerCentimetre = 10;
@@ -30,12 +30,12 @@ export function squeeze(
 ): Air {
   return {
     pressure: intakePressure * compressionRatio ** polytropicIndex,
-    temperature: (intakeTemperature + zeroCelsius) * compressionRatio ** (polytropicIndex - 1),
+    temperature: (intakeTemperature + ZERO_CELSIUS) * compressionRatio ** (polytropicIndex - 1),
   };
 }
 
 function relativeDensity(air: Air): number {
-  return (air.pressure / standardPressure) * (standardTemperature / air.temperature);
+  return (air.pressure / seaLevelPressure) * (standardTemperature / air.temperature);
 }
 
 /** The gap in open air, cm, that would be as hard to jump as this one, mm. */

@@ -9,7 +9,8 @@ import type {
   OutputValue,
   ParsedInputs,
 } from '../definition.ts';
-import { breakdownVoltage, largestGap, relativeDensityGap, squeeze, standardPressure } from './breakdown.ts';
+import { seaLevelPressure } from '../../atmosphere.ts';
+import { breakdownVoltage, largestGap, relativeDensityGap, squeeze } from './breakdown.ts';
 import type { Air } from './breakdown.ts';
 import { examples, formulas, table } from './text.data.ts';
 
@@ -56,7 +57,7 @@ const inputs: readonly InputDefinition[] = [
     dimension: 'pressure',
     unit: 'kPa',
     optional: true,
-    default: String(standardPressure),
+    default: String(seaLevelPressure),
     minimum: 0,
     exclusiveMinimum: true,
     maximum: 500,

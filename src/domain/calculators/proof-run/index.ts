@@ -58,6 +58,7 @@ const outputs: readonly OutputDefinition[] = [
     kind: 'quantity',
     unit: 'count',
     decimals: 0,
+    rounding: 'up',
     main: true,
   },
   { name: 'minutes', label: 'At that speed', kind: 'quantity', unit: 'min', decimals: 1 },

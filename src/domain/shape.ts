@@ -140,12 +140,12 @@ const forbiddenKeys: ReadonlySet<string> = new Set(['__proto__', 'constructor', 
 export function findForbiddenKey(
   value: unknown,
   deepest: number,
-  at = 'the job',
+  at: string,
 ): { readonly at: string; readonly code: 'forbidden-key' | 'too-deep'; readonly problem: string } | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   if (deepest <= 0) return { at, code: 'too-deep', problem: 'is nested too deep' };
   for (const [key, inner] of Object.entries(value)) {
-    if (forbiddenKeys.has(key)) return { at: `${at}.${key}`, code: 'forbidden-key', problem: 'is not allowed in a job' };
+    if (forbiddenKeys.has(key)) return { at: `${at}.${key}`, code: 'forbidden-key', problem: 'is not allowed' };
     const found = findForbiddenKey(inner, deepest - 1, Array.isArray(value) ? `${at}[${key}]` : `${at}.${key}`);
     if (found !== undefined) return found;
   }

@@ -1,0 +1,66 @@
+import type { InputDefinition, OutputDefinition } from '../definition.ts';
+
+export const inputs: readonly InputDefinition[] = [
+  {
+    name: 'temperature',
+    label: 'Temperature of the cell',
+    kind: 'quantity',
+    dimension: 'temperature',
+    unit: 'C',
+    optional: false,
+    minimum: 250,
+    maximum: 1200,
+    hint: 'The ceramic itself, not the gas; it works above about 350 °C.',
+  },
+  {
+    name: 'voltage',
+    label: 'Voltage of the cell',
+    kind: 'quantity',
+    dimension: 'voltage',
+    unit: 'mV',
+    optional: true,
+    minimum: -200,
+    maximum: 1300,
+    hint: 'In millivolts, or with its unit: 0.45 V. Either this or the oxygen pressure.',
+  },
+  {
+    name: 'oxygenPressure',
+    label: 'Oxygen pressure in the exhaust, absolute',
+    kind: 'quantity',
+    dimension: 'pressure',
+    unit: 'atm',
+    pressure: 'absolute',
+    optional: true,
+    minimum: 0,
+    exclusiveMinimum: true,
+    maximum: 1,
+    hint: 'Its share of the gas times the pressure there: 1 % oxygen at outside pressure is 0.01 atm.',
+  },
+  {
+    name: 'referencePressure',
+    label: 'Oxygen pressure of the reference air, absolute',
+    kind: 'quantity',
+    dimension: 'pressure',
+    unit: 'atm',
+    pressure: 'absolute',
+    optional: true,
+    default: '0.209',
+    minimum: 0,
+    exclusiveMinimum: true,
+    maximum: 1,
+    hint: 'Clean outside air: 0.209 of the barometer.',
+    advanced: true,
+  },
+];
+
+export const outputs: readonly OutputDefinition[] = [
+  { name: 'voltage', label: 'Voltage of the cell', kind: 'quantity', unit: 'mV', decimals: 0, main: true },
+  { name: 'oxygenPressure', label: 'Oxygen pressure in the exhaust', kind: 'quantity', unit: 'atm' },
+  { name: 'decades', label: 'Powers of ten below the reference', kind: 'quantity', unit: '1', decimals: 1 },
+  {
+    name: 'side',
+    label: 'Mixture the cell sees',
+    kind: 'word',
+    words: { lean: 'Lean: oxygen is left', switching: 'About the switching point', rich: 'Rich: hardly any oxygen is left' },
+  },
+];

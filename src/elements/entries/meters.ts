@@ -1,0 +1,3 @@
+import { MyMeters } from '../meters/myMeters.ts';
+
+customElements.define('my-meters', MyMeters);

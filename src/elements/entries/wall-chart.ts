@@ -1,0 +1,4 @@
+import { onDemand } from '../calculator/onDemand.ts';
+import { showWallChart } from '../calculator/wallChart.ts';
+
+onDemand.ignitionBenchBookWallChart = showWallChart;

@@ -1,0 +1,45 @@
+import { contract } from './case.ts';
+import type { CalculatorCase } from './case.ts';
+
+const arithmetic = 'computed by hand: rail + barometer − manifold';
+const practice = 'common practice';
+
+export const cases: readonly CalculatorCase[] = [
+  { label: 'no vacuum pipe, idle', inputs: { rail: '300', manifoldPressure: '35', barometer: '101.3' }, expected: { acrossInjector: [366.3, 'kPa', 1e-9] }, absent: ['verdict', 'holdLoss', 'lossPerMinute'], source: arithmetic },
+  { label: 'vacuum pipe, idle', inputs: { rail: '233.7', manifoldPressure: '35', barometer: '101.3' }, expected: { acrossInjector: [300, 'kPa', 1e-9] }, source: arithmetic },
+  { label: 'engine off: the gauge itself', inputs: { rail: '58 psi', manifoldPressure: '101.325' }, expected: { acrossInjector: [399.896, 'kPa', 1e-3] }, source: 'computed: 58 · 6.894757 kPa (NIST SP 811)' },
+  { label: 'boost', inputs: { rail: '300', manifoldPressure: '150', charged: 'yes' }, expected: { acrossInjector: [251.325, 'kPa', 1e-9] }, source: arithmetic },
+  { label: 'boost, charger not named', inputs: { rail: '300', manifoldPressure: '150' }, expected: { acrossInjector: [251.325, 'kPa', 1e-9] }, says: /only under boost/, source: arithmetic },
+  { label: 'hold', inputs: { rail: '3.80 bar', after: '3.42 bar', minutes: '5' }, expected: { holdLoss: [10, '%', 1e-9], lossPerMinute: [7.6, 'kPa/min', 1e-9] }, absent: ['acrossInjector', 'verdict'], says: /it holds/, source: 'computed by hand: (380 − 342)/380 and 38 kPa in 5 min' },
+  { label: 'hold without a time', inputs: { rail: '380', after: '342' }, expected: { holdLoss: [10, '%', 1e-9] }, absent: ['lossPerMinute'], says: /Type the time/, source: 'computed by hand: (380 − 342)/380' },
+  { label: 'does not hold', inputs: { rail: '380', after: '200', minutes: '5' }, expected: { lossPerMinute: [36, 'kPa/min', 1e-9] }, says: /weeps/, source: 'computed by hand; about 50 kPa in five minutes is common practice' },
+  { label: 'all gone', inputs: { rail: '300', after: '0', minutes: '30 s' }, expected: { holdLoss: [100, '%', 1e-9], lossPerMinute: [600, 'kPa/min', 1e-9] }, source: 'computed by hand: 300 kPa in half a minute' },
+  { label: 'inside', inputs: { rail: '350', low: '300', high: '400' }, expected: { verdict: 'inside' }, source: contract },
+  { label: 'below', inputs: { rail: '200', low: '300', high: '400' }, expected: { verdict: 'below' }, says: /weak pump/, source: practice },
+  { label: 'above', inputs: { rail: '450', high: '400' }, expected: { verdict: 'above' }, says: /regulator stuck/, source: practice },
+  { label: 'read too coarsely', inputs: { rail: '3 bar', low: '2.8 bar', high: '3.2 bar' }, expected: { verdict: 'too-close-to-call' }, says: /too coarsely/, source: 'JCGM 100, 4.3.7 and JCGM 106 (recalled): ±0.5 bar evenly spread leaves about 0.51 inside 2.8 to 3.2' },
+  { label: 'the same read to a hundredth', inputs: { rail: '3.00 bar', low: '2.8 bar', high: '3.2 bar' }, expected: { verdict: 'inside' }, source: 'JCGM 106 (recalled)' },
+  { label: 'no pressure', inputs: { rail: '0' }, says: /listen for the pump/, source: practice },
+  { label: 'nothing typed', inputs: {}, refusal: { input: 'rail', code: 'missing' }, source: contract },
+  { label: 'direct injection', inputs: { rail: '50 bar' }, refusal: { input: 'rail', code: 'direct-injection-pressure' }, source: contract },
+  { label: 'just over the line', inputs: { rail: '1501' }, refusal: { input: 'rail', code: 'direct-injection-pressure' }, source: contract },
+  { label: 'on the line', inputs: { rail: '1500', manifoldPressure: '101.325' }, expected: { acrossInjector: [1500, 'kPa', 1e-9] }, source: arithmetic },
+  { label: 'limits of direct injection', inputs: { rail: '350', low: '50 bar', high: '200 bar' }, refusal: { input: 'low', code: 'direct-injection-pressure' }, source: contract },
+  { label: 'upper limit of direct injection', inputs: { rail: '350', high: '200 bar' }, refusal: { input: 'high', code: 'direct-injection-pressure' }, source: contract },
+  { label: 'direct injection after standing', inputs: { rail: '350', after: '40 bar' }, refusal: { input: 'after', code: 'direct-injection-pressure' }, source: contract },
+  { label: 'limits changed over', inputs: { rail: '350', low: '400', high: '300' }, refusal: { input: 'low', code: 'low-above-high' }, source: contract },
+  { label: 'above the barometer without a charger', inputs: { rail: '300', manifoldPressure: '150', charged: 'no' }, refusal: { input: 'manifoldPressure', code: 'above-barometer' }, source: contract },
+  { label: 'air into the rail', inputs: { rail: '50', manifoldPressure: '200', charged: 'yes' }, refusal: { input: 'manifoldPressure', code: 'manifold-above-rail' }, source: contract },
+  { label: 'a vacuum as manifold pressure', inputs: { rail: '300', manifoldPressure: '-20 inHg' }, refusal: { input: 'manifoldPressure', code: 'not-absolute' }, source: contract },
+  { label: 'manifold in gauge', inputs: { rail: '300', manifoldPressure: '0.5 bar g' }, refusal: { input: 'manifoldPressure', code: 'wrong-pressure' }, source: contract },
+  { label: 'rail in absolute', inputs: { rail: '4 bar abs' }, refusal: { input: 'rail', code: 'wrong-pressure' }, source: contract },
+  { label: 'rose while standing', inputs: { rail: '300', after: '320', minutes: '5' }, refusal: { input: 'after', code: 'after-above-before' }, source: contract },
+  { label: 'time alone', inputs: { rail: '300', minutes: '5' }, refusal: { input: 'after', code: 'missing' }, source: contract },
+  { label: 'nothing to hold', inputs: { rail: '0', after: '0' }, refusal: { input: 'rail', code: 'nothing-to-hold' }, source: contract },
+  { label: 'no time', inputs: { rail: '300', after: '290', minutes: '0' }, refusal: { input: 'minutes', code: 'too-low' }, source: contract },
+  { label: 'suction in the rail', inputs: { rail: '-10' }, refusal: { input: 'rail', code: 'too-low' }, source: contract },
+  { label: 'barometer in hectopascals without its unit', inputs: { rail: '300', barometer: '1013' }, refusal: { input: 'barometer', code: 'too-high' }, source: contract },
+  { label: 'barometer of a high mountain', inputs: { rail: '300', barometer: '30' }, refusal: { input: 'barometer', code: 'too-low' }, source: contract },
+  { label: 'charger perhaps', inputs: { rail: '300', charged: 'perhaps' }, refusal: { input: 'charged', code: 'not-a-choice' }, source: contract },
+  { label: 'a flow', inputs: { rail: '300 ml/min' }, refusal: { input: 'rail', code: 'wrong-dimension' }, source: contract },
+];

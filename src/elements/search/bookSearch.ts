@@ -1,22 +1,26 @@
 import { bookAddress, element } from '../dom.ts';
-import { findCode, type CodeIndex } from './codeSearch.ts';
+import { findCode, looksLikeCode, type CodeAnswer, type CodeIndex } from './codeSearch.ts';
 import { partsOfBook, searchText, type Hit } from './fullText.ts';
 import { nearestWords, otherQueries, wordsLeftOut, type TermWords } from './words.ts';
 
-interface SearchWords {
-  readonly codes: CodeIndex;
-  readonly terms: readonly TermWords[];
+const lists = new Map<string, Promise<unknown>>();
+
+/** A list of the book's data, fetched at most once; one that did not arrive is asked for again. */
+function loadList<List>(name: string): Promise<List> {
+  const known = lists.get(name);
+  if (known) return known as Promise<List>;
+  const list = fetch(bookAddress(`data/${name}.json`)).then((answer) => {
+    if (!answer.ok) throw new Error(`${name} did not load (${answer.status}).`);
+    return answer.json() as Promise<List>;
+  });
+  lists.set(name, list);
+  list.catch(() => lists.delete(name));
+  return list;
 }
 
-let words: Promise<SearchWords> | undefined;
-
-function loadWords(): Promise<SearchWords> {
-  words ??= fetch(bookAddress('data/search-words.json')).then((answer) => {
-    if (!answer.ok) throw new Error(`The list of codes did not load (${answer.status}).`);
-    return answer.json() as Promise<SearchWords>;
-  });
-  words.catch(() => (words = undefined));
-  return words;
+/** The list of codes is fetched only for a query that may be one. */
+async function findCodeInBook(query: string): Promise<CodeAnswer | undefined> {
+  return looksLikeCode(query) ? findCode(query, await loadList<CodeIndex>('search-codes')) : undefined;
 }
 
 const perPart = 3;
@@ -37,7 +41,6 @@ export class BookSearch extends HTMLElement {
     if (!input) return;
     const asked = new URLSearchParams(location.search).get('q');
     if (asked && this.dataset['filters']) input.value = asked;
-    input.addEventListener('focus', () => void loadWords().catch(() => undefined), { once: true });
     input.addEventListener('input', () => this.soon());
     this.addEventListener('keydown', (event) => this.onKey(event));
     this.querySelector('form')?.addEventListener('submit', (event) => void this.onSubmit(event));
@@ -62,8 +65,7 @@ export class BookSearch extends HTMLElement {
   private async onSubmit(event: Event): Promise<void> {
     event.preventDefault();
     const { query } = this;
-    const known = await loadWords().catch(() => undefined);
-    const code = known && findCode(query, known.codes);
+    const code = await findCodeInBook(query).catch(() => undefined);
     if (code?.kind === 'found') location.assign(bookAddress(code.page));
     else if (this.dataset['filters']) await this.answer();
     else location.assign(`${bookAddress('search/')}?q=${encodeURIComponent(query)}`);
@@ -99,15 +101,15 @@ export class BookSearch extends HTMLElement {
   }
 
   private async find(query: string, parts: readonly string[]): Promise<Node[]> {
-    const known = await loadWords();
-    const code = findCode(query, known.codes);
+    const code = await findCodeInBook(query);
     if (code?.kind === 'found') {
       return [element('p', { class: 'search-code' }, element('a', { href: bookAddress(code.page) }, element('strong', {}, code.code), ` - ${code.title}`))];
     }
     if (code) return [element('p', { class: 'search-note' }, code.says)];
-    const others = otherQueries(query, known.terms);
+    const terms = await loadList<readonly TermWords[]>('search-words');
+    const others = otherQueries(query, terms);
     const hits = mergeHits([await searchText(query, parts), ...(await Promise.all(others.map((other) => searchText(other, parts))))]);
-    if (hits.length === 0) return this.nothing(query, known.terms);
+    if (hits.length === 0) return this.nothing(query, terms);
     return [...notes(query, others, hits), ...hitsByPart(hits)];
   }
 

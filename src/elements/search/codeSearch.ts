@@ -12,11 +12,17 @@ export type CodeAnswer =
 const letterAndFour = /^[pcbu][\s.-]?[0-9oil](?:\s?[0-9a-foil]){3}$/i;
 const fourAlone = /^[0-9o]\d{3}$/i;
 
+/** May the query be a trouble code? Then the list of codes is asked before the words of the book. */
+export function looksLikeCode(query: string): boolean {
+  const typed = query.trim();
+  return fourAlone.test(typed) || (letterAndFour.test(typed) && /\d.*\d/.test(typed));
+}
+
 /** The exact answer for a query that is a trouble code, in whichever spelling. Never a neighbouring code. */
 export function findCode(query: string, index: CodeIndex): CodeAnswer | undefined {
+  if (!looksLikeCode(query)) return undefined;
   const typed = query.trim();
   const alone = fourAlone.test(typed);
-  if (!alone && !(letterAndFour.test(typed) && /\d.*\d/.test(typed))) return undefined;
   const normal = normaliseCode(typed);
   const title = normal.ok ? index[normal.value] : undefined;
   if (normal.ok && title !== undefined) return { kind: 'found', code: normal.value, title, page: `codes/${normal.value.toLowerCase()}/` };

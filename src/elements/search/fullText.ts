@@ -25,7 +25,7 @@ export interface Hit {
 }
 
 /** As many as fill the screen; each is a small file of its own the first time. */
-const mostHits = 8;
+const mostHits = 7;
 let loading: Promise<Pagefind> | undefined;
 
 /** The index is fetched at the first search and not before. */

@@ -31,7 +31,7 @@ describe('codes are found exactly', () => {
 
   it.each([
     { query: 'P9999', says: 'P9999 is not in this book' },
-    { query: 'P0313', says: 'P0313 is not in this book' },
+    { query: 'P030C', says: 'P030C is not in this book' },
     { query: 'P1351', says: "The car's maker sets its meaning" },
   ])('$query is said not to be in the book, and no neighbour is shown', async ({ query, says }) => {
     await ask(query);

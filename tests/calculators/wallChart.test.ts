@@ -36,9 +36,9 @@ describe('the rows', () => {
 
   it('take the other inputs from the form, and say them with those that stand in', () => {
     const { rows, fixed } = chart('proof-run', { varied: 'rateBefore', from: '10', to: '50', rows: '3', fixed: { confidence: '0.99', rateBefore: '7' } });
-    // −ln(1 − 0.99) per misfire rate of 10, 30, 50 in 1000 revolutions (Poisson), shown to the whole revolution.
+    // −ln(1 − 0.99) per misfire rate of 10, 30, 50 in 1000 revolutions (Poisson), shown to the next whole revolution: one too few proves too little.
     const revolutions = rows.map((row) => (row.kind === 'worked' ? Number.parseInt(row.cells[0] ?? '', 10) : NaN));
-    expect(revolutions).toEqual([10, 30, 50].map((rate) => Math.round(-Math.log(0.01) / (rate / 1000))));
+    expect(revolutions).toEqual([10, 30, 50].map((rate) => Math.ceil(-Math.log(0.01) / (rate / 1000))));
     expect(fixed.map(({ name }) => name)).not.toContain('rateBefore');
     expect(fixed.find(({ name }) => name === 'confidence')?.text).toMatch(/^0\.99/);
     expect(fixed.some(({ text }) => text.endsWith('(usual)'))).toBe(true);

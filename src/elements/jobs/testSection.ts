@@ -83,7 +83,9 @@ function pick(bench: Bench, chosen: ChosenTest | undefined): undefined {
 }
 
 function anotherTest(bench: Bench, advice: Advice): Node[] {
-  const others = advice.proposals.slice(0, proposalsListed).map((proposal, index) => {
+  // Each test once, at its most telling place; the form below takes any place.
+  const best = advice.proposals.filter((proposal, index, all) => all.findIndex(({ test }) => test === proposal.test) === index);
+  const others = best.slice(0, proposalsListed).map((proposal, index) => {
     const label = `${proposal.title}, ${placeWords(proposal.place, proposal.partner)}: ${proposal.minutes} min`;
     const why = proposal.lostTo ?? 'The proposed test.';
     return element('li', {}, button(`pick-${index}`, 'choice', label, () => pick(bench, asChosen(proposal))), paragraph('because', why));

@@ -1,8 +1,6 @@
+import { ignitionArrangements, injectionArrangements } from '../domain/diagnosis/types.ts';
 import type { CodeFamilyModel, DiagnosisBook, FaultModel, TestModel } from '../domain/diagnosis/types.ts';
 import type { Book, Entry } from '../schemas/index.ts';
-
-const everyIgnition = ['coil-per-plug', 'coil-per-plug-built-in-driver', 'wasted-spark', 'distributor'] as const;
-const everyInjection = ['port', 'direct'] as const;
 
 /** Leaves out the fields that have no value, as the domain's types ask. */
 function present<Fields extends object>(fields: Fields): { [Key in keyof Fields]: Exclude<Fields[Key], undefined> } {
@@ -37,8 +35,8 @@ function testModel(id: string, procedure: Entry<'procedures'>): TestModel {
     needsPartner: procedure.needsPartner,
     telling: procedure.telling,
     minutes: procedure.minutes,
-    ignition: procedure.ignition ?? everyIgnition,
-    injection: procedure.injection ?? everyInjection,
+    ignition: procedure.ignition ?? ignitionArrangements,
+    injection: procedure.injection ?? injectionArrangements,
     notPossible: procedure.notPossible,
     outcomes: procedure.outcomes.map(({ id: outcomeId, label, meaning, next, verdict }) => present({ id: outcomeId, label, meaning, next, verdict })),
     likelihoods: procedure.likelihoods.map((likelihood) => present(likelihood)),

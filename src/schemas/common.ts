@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { complaintSigns, ignitionArrangements, injectionArrangements, placeKinds } from '../domain/diagnosis/types.ts';
+import { illustrationIds } from '../domain/drawing/registry.ts';
 
 /** The name of another entry: the name of its file, in lower case with hyphens. */
 export const entryId = z
@@ -18,27 +20,17 @@ export const sourceReference = z.strictObject({
   place: plainText.optional(),
 });
 
-export const ignitionArrangement = z.enum(['coil-per-plug', 'coil-per-plug-built-in-driver', 'wasted-spark', 'distributor']);
-export const injectionArrangement = z.enum(['port', 'direct']);
+export const ignitionArrangement = z.enum(ignitionArrangements);
+export const injectionArrangement = z.enum(injectionArrangements);
 
 /** Where a fault can sit, or a test is done. */
-export const placeKind = z.enum(['cylinder', 'coil', 'neighbours', 'bank', 'engine']);
+export const placeKind = z.enum(placeKinds);
 
 /** What the customer can tell that makes some faults likelier. */
-export const complaintSign = z.enum([
-  'when-cold',
-  'when-hot',
-  'in-wet',
-  'under-load',
-  'at-idle',
-  'after-plug-work',
-  'after-engine-wash',
-  'oil-in-plug-wells',
-  'plugs-old',
-  'after-refuelling',
-  'coolant-loss',
-  'oil-use',
-]);
+export const complaintSign = z.enum(complaintSigns);
 
 /** Other words people search by. */
 export const otherWords = z.array(plainText).default([]);
+
+/** Pictures shown beside the text; ids of `src/domain/drawing/registry.ts`. */
+export const drawings = z.array(z.enum(illustrationIds)).default([]);

@@ -1,4 +1,5 @@
 import type { Book, Entry } from '../../schemas/index.ts';
+import { ignitionArrangements, injectionArrangements } from '../../domain/diagnosis/types.ts';
 import { findingAt } from './rule.ts';
 import type { Rule } from './rule.ts';
 
@@ -7,8 +8,8 @@ type Procedure = Entry<'procedures'>;
 type Arrangement = readonly [ignition: NonNullable<Fault['ignition']>[number], injection: NonNullable<Fault['injection']>[number]];
 
 const name = 'faults-told-apart';
-const arrangements: readonly Arrangement[] = (['coil-per-plug', 'coil-per-plug-built-in-driver', 'wasted-spark', 'distributor'] as const).flatMap(
-  (ignition) => (['port', 'direct'] as const).map((injection) => [ignition, injection] as const),
+const arrangements: readonly Arrangement[] = ignitionArrangements.flatMap(
+  (ignition) => injectionArrangements.map((injection) => [ignition, injection] as const),
 );
 
 function occursOn(entry: Fault | Procedure, [ignition, injection]: Arrangement): boolean {

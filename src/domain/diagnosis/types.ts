@@ -1,6 +1,8 @@
 /** How the spark reaches the plugs. */
-export type IgnitionArrangement = 'coil-per-plug' | 'coil-per-plug-built-in-driver' | 'wasted-spark' | 'distributor';
-export type InjectionArrangement = 'port' | 'direct';
+export const ignitionArrangements = ['coil-per-plug', 'coil-per-plug-built-in-driver', 'wasted-spark', 'distributor'] as const;
+export type IgnitionArrangement = (typeof ignitionArrangements)[number];
+export const injectionArrangements = ['port', 'direct'] as const;
+export type InjectionArrangement = (typeof injectionArrangements)[number];
 
 /** An engine as far as diagnosis needs it. Cylinders are numbered from 1 as the engine numbers them. */
 export interface EngineLayout {
@@ -18,7 +20,8 @@ export interface EngineLayout {
 }
 
 /** Where a fault can sit. `coil` is whatever one coil serves: a cylinder, a pair, or all; `neighbours` are side by side in a bank. */
-export type PlaceKind = 'cylinder' | 'coil' | 'neighbours' | 'bank' | 'engine';
+export const placeKinds = ['cylinder', 'coil', 'neighbours', 'bank', 'engine'] as const;
+export type PlaceKind = (typeof placeKinds)[number];
 
 export interface Place {
   readonly kind: PlaceKind;
@@ -30,19 +33,21 @@ export interface Place {
 }
 
 /** What the customer can tell that makes some faults likelier. */
-export type ComplaintSign =
-  | 'when-cold'
-  | 'when-hot'
-  | 'in-wet'
-  | 'under-load'
-  | 'at-idle'
-  | 'after-plug-work'
-  | 'after-engine-wash'
-  | 'oil-in-plug-wells'
-  | 'plugs-old'
-  | 'after-refuelling'
-  | 'coolant-loss'
-  | 'oil-use';
+export const complaintSigns = [
+  'when-cold',
+  'when-hot',
+  'in-wet',
+  'under-load',
+  'at-idle',
+  'after-plug-work',
+  'after-engine-wash',
+  'oil-in-plug-wells',
+  'plugs-old',
+  'after-refuelling',
+  'coolant-loss',
+  'oil-use',
+] as const;
+export type ComplaintSign = (typeof complaintSigns)[number];
 
 export interface FaultModel {
   readonly id: string;

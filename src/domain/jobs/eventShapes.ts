@@ -1,4 +1,4 @@
-import type { ComplaintSign } from '../diagnosis/types.ts';
+import { complaintSigns, ignitionArrangements, injectionArrangements } from '../diagnosis/types.ts';
 import { either, isObject, list, number, object, oneOf, pair, table, text, time, trueOrFalse, whole } from '../shape.ts';
 import type { Checked, Shape } from '../shape.ts';
 import type { JobEvent, JobEventKind } from './types.ts';
@@ -16,22 +16,8 @@ const unit = text(20);
 
 const head = { id, sequence: whole(1), at: time };
 const place = object({ id: name, label: line });
-const ignition = oneOf(['coil-per-plug', 'coil-per-plug-built-in-driver', 'wasted-spark', 'distributor']);
+const ignition = oneOf(ignitionArrangements);
 const cylinder = whole(1, 16);
-const signs: readonly ComplaintSign[] = [
-  'when-cold',
-  'when-hot',
-  'in-wet',
-  'under-load',
-  'at-idle',
-  'after-plug-work',
-  'after-engine-wash',
-  'oil-in-plug-wells',
-  'plugs-old',
-  'after-refuelling',
-  'coolant-loss',
-  'oil-use',
-];
 
 const layout = object({
   id: name,
@@ -41,7 +27,7 @@ const layout = object({
   banks: list(list(cylinder, 16), 4),
   form: oneOf(['inline', 'vee', 'flat']),
   ignition,
-  injection: oneOf(['port', 'direct']),
+  injection: oneOf(injectionArrangements),
   coilPairs: list(pair(cylinder), 8),
 });
 
@@ -68,7 +54,7 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
     customerReference: line,
     makerFigures: list(makerFigure, 200),
   }),
-  complaint: object({ ...head, kind: oneOf(['complaint']), text: paragraph, signs: list(oneOf(signs), 40) }),
+  complaint: object({ ...head, kind: oneOf(['complaint']), text: paragraph, signs: list(oneOf(complaintSigns), 40) }),
   'codes-read': object({ ...head, kind: oneOf(['codes-read']), ...codes }, { notRead: line }),
   'codes-reread': object({ ...head, kind: oneOf(['codes-reread']), ...codes }),
   'codes-cleared': object({ ...head, kind: oneOf(['codes-cleared']) }),

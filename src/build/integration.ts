@@ -1,12 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { AstroIntegration, AstroIntegrationLogger } from 'astro';
+import type { AstroConfig, AstroIntegration, AstroIntegrationLogger } from 'astro';
 import type { JobBook } from '../domain/jobs/book.ts';
-import { checkBook, formatCheck } from '../checks/checkBook.ts';
+import { checkBook, formatCheck, type BookCheck } from '../checks/checkBook.ts';
 import { bundleElements, elementMiddleware } from './bundle.ts';
 import { demoJob } from './demoJob.ts';
 import { checkLinks, formatLinkFindings } from './checkLinks.ts';
+import { contentFaultMiddleware, rememberedCheck, serveFaultsUntilRight } from './contentFaults.ts';
 import { kilobytes } from './files.ts';
 import { makeLinksRelative } from './relativeLinks.ts';
 import { writeSearchIndex } from './searchIndex.ts';
@@ -16,14 +17,17 @@ const ROOT = join(import.meta.dirname, '../..');
 
 /** Everything that happens around the pages: content is checked before, and the built folder is finished after. */
 export function benchBook(): AstroIntegration {
+  const checked = rememberedCheck(process.env['BOOK_FOLDER'] ?? ROOT);
   return {
     name: 'bench-book',
     hooks: {
       // Before Astro reads the content, which would stop at the first fault.
-      'astro:config:setup': ({ command }) => {
+      'astro:config:setup': async ({ command, config, isRestart, logger }) => {
         if (command === 'build') refuseFaultyContent();
+        if (command === 'dev' && !isRestart) await waitForRightContent(checked, config.server, logger);
       },
       'astro:server:setup': ({ server }) => {
+        server.middlewares.use(contentFaultMiddleware(checked));
         const answerScript = elementMiddleware();
         server.middlewares.use('/assets', (request, response, next) => void answerScript(request, response, next));
       },
@@ -33,8 +37,17 @@ export function benchBook(): AstroIntegration {
 }
 
 function refuseFaultyContent(): void {
-  const check = checkBook(ROOT);
+  const check = checkBook(process.env['BOOK_FOLDER'] ?? ROOT);
   if (check.findings.length > 0) throw new Error(`The content has faults.\n${formatCheck(check)}`);
+}
+
+/** Shows an author the faults, in the terminal and in the browser, until they are put right. */
+async function waitForRightContent(checked: () => BookCheck, { port, host }: AstroConfig['server'], logger: AstroIntegrationLogger): Promise<void> {
+  const check = checked();
+  if (check.findings.length === 0) return;
+  logger.error(`The content has faults; the book opens once they are put right.\n${formatCheck(check)}`);
+  logger.info(`http://localhost:${port}/ lists them as they are now`);
+  await serveFaultsUntilRight(checked, { port, host: typeof host === 'string' ? host : 'localhost' });
 }
 
 /** Turns Astro's output into the edition that is served. The order matters: what is stored offline comes last. */

@@ -14,6 +14,11 @@ const sources: FieldGuide = {
   example: 'sources: [{ id: common-practice }]',
 };
 
+const drawings: FieldGuide = {
+  expected: 'a list of ids of pictures in src/domain/drawing/registry.ts',
+  example: 'drawings: [connector-2-pins]',
+};
+
 /** By kind and field; positions in lists are left out. */
 export const fieldGuides: Readonly<Record<string, FieldGuide>> = {
   'ranges.source': source,
@@ -46,6 +51,8 @@ export const fieldGuides: Readonly<Record<string, FieldGuide>> = {
     expected: 'a list of at least one step, each with its text',
     example: 'steps: [{ text: Switch the ignition off. }]',
   },
+  'procedures.drawings': drawings,
+  'faults.drawings': drawings,
   'faults.codes': {
     expected: 'ids of files in content/codes, each with a chance from 0 to 1',
     example: 'codes: { misfire-cylinder: 0.8 }',

@@ -1,6 +1,12 @@
 /** A step into an entry: a key, or the position in a list counted from 0. */
 export type FieldPath = readonly (string | number)[];
 
+/** A change that needs no author: it follows from the finding alone, and `npm run check -- --fix` makes it. */
+export interface Repair {
+  readonly path: FieldPath;
+  readonly change: 'add-stop' | 'take-out-entry';
+}
+
 /** One thing wrong in the book, with the address of the line that must change. */
 export interface Finding {
   /** From the folder that holds `content`, such as `content/ranges/plug-gap-general.yaml`. */
@@ -17,6 +23,7 @@ export interface Finding {
   readonly example?: string;
   /** The rule that was broken: `file`, `yaml`, `schema`, or the name of a rule over the whole book. */
   readonly rule: string;
+  readonly repair?: Repair;
 }
 
 /** `['steps', 2, 'caution']` as `steps › 3 › caution`: list entries are counted from 1, as a person counts them. */
@@ -47,6 +54,7 @@ function formatFinding(finding: Finding): string {
     `    expected: ${finding.expected}`,
   ];
   if (finding.example !== undefined) lines.push(`    example: ${finding.example}`);
+  if (finding.repair !== undefined) lines.push('    repair: npm run check -- --fix');
   return lines.join('\n');
 }
 

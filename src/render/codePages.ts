@@ -19,6 +19,8 @@ export function codePages(book: Pick<Book, 'codes'>): CodePage[] {
 
 /** The page of a family: that of its first code. */
 export function codePath(book: Pick<Book, 'codes'>, familyId: string): string {
-  const first = codePages(book).find((page) => page.familyId === familyId);
-  return first ? `/codes/${first.code.toLowerCase()}/` : '/codes/';
+  const family = book.codes.get(familyId);
+  const codes = family ? expandFamily(family).map(({ code }) => code) : [];
+  const [first] = codes.sort((a, b) => a.localeCompare(b));
+  return first ? `/codes/${first.toLowerCase()}/` : '/codes/';
 }

@@ -1,4 +1,5 @@
 import type { Book, ContentKind } from '../schemas/index.ts';
+import { titleOf } from './titles.ts';
 
 /** One page that names another. */
 export interface Reference {
@@ -54,13 +55,38 @@ function namedBy(book: Book, kind: ContentKind, id: string): Named {
 
 const naming: readonly ContentKind[] = ['codes', 'faults', 'procedures', 'ranges', 'parts', 'calculators'];
 
+type ReferenceIndex = ReadonlyMap<string, readonly Reference[]>;
+
+/** One index for each book: going through the whole book for every page takes the square of its size. */
+const indexes = new WeakMap<Book, ReferenceIndex>();
+
+function makeIndex(book: Book): ReferenceIndex {
+  const index = new Map<string, Reference[]>();
+  for (const reference of naming.flatMap((kind) => byTitle(book, kind))) {
+    for (const address of addressesNamedBy(book, reference)) {
+      const known = index.get(address);
+      if (known) known.push(reference);
+      else index.set(address, [reference]);
+    }
+  }
+  return index;
+}
+
+function byTitle(book: Book, kind: ContentKind): Reference[] {
+  const entries = [...book[kind].keys()].map((id) => ({ kind, id, title: titleOf(book, kind, id) }));
+  return entries.sort((a, b) => a.title.localeCompare(b.title));
+}
+
+/** What an entry names, each once and not itself, as `kind/id`. */
+function addressesNamedBy(book: Book, { kind, id }: Reference): ReadonlySet<string> {
+  const named = new Set(namedBy(book, kind, id).flatMap(([target, ids]) => ids.map((one) => `${target}/${one}`)));
+  named.delete(`${kind}/${id}`);
+  return named;
+}
+
 /** Every page that names this entry, in order of kind and title. */
-export function referencesTo(book: Book, titles: (kind: ContentKind, id: string) => string, target: { kind: ContentKind; id: string }): Reference[] {
-  return naming.flatMap((kind) =>
-    [...book[kind].keys()]
-      .filter((id) => !(kind === target.kind && id === target.id))
-      .filter((id) => namedBy(book, kind, id).some(([named, ids]) => named === target.kind && ids.includes(target.id)))
-      .map((id) => ({ kind, id, title: titles(kind, id) }))
-      .sort((a, b) => a.title.localeCompare(b.title)),
-  );
+export function referencesTo(book: Book, target: { readonly kind: ContentKind; readonly id: string }): readonly Reference[] {
+  const index = indexes.get(book) ?? makeIndex(book);
+  indexes.set(book, index);
+  return index.get(`${target.kind}/${target.id}`) ?? [];
 }

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { entryId, otherWords, plainText, sentence, sourceReference } from './common.ts';
 
-const code = z.string().regex(/^[PCBU][0-3][0-9A-F]{3}$/, 'a trouble code such as P0303');
+/** A standard trouble code. */
+export const code = z.string().regex(/^[PCBU][0-3][0-9A-F]{3}$/, 'a trouble code such as P0303');
 
 /**
  * `content/codes/<id>.yaml`: a family of standard trouble codes that mean the same at different places.

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import {
   complaintSign,
+  drawings,
   entryId,
   ignitionArrangement,
   injectionArrangement,
@@ -40,6 +41,8 @@ export const faultSchema = z.strictObject({
   repairProcedure: entryId.optional(),
   /** Procedures that tell it from the others, most telling first. */
   tellsApart: z.array(entryId).min(1),
+  /** Pictures shown after the signs. */
+  drawings,
   /** What weights and chances rest on. */
   source: sourceReference,
 });

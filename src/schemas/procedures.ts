@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import {
   complaintSign,
+  drawings,
   entryId,
   ignitionArrangement,
   injectionArrangement,
@@ -101,6 +102,8 @@ export const procedureSchema = z.strictObject({
   likelihoods: z.array(likelihood).default([]),
   /** Chance of each outcome for every other fault, wherever it is. Needed when `likelihoods` is not empty. */
   otherwise: chances.optional(),
+  /** Pictures shown after the steps. */
+  drawings,
   /** Usual mistakes, worst first. */
   mistakes: z.array(plainText).min(1),
   sources: z.array(sourceReference).min(1),

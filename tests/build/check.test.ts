@@ -1,4 +1,6 @@
 import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
@@ -22,6 +24,22 @@ describe('the check command', () => {
   it('runs the content alone when asked', () => {
     const { said } = runCheck(['--content', join(root, 'tests/fixtures/books/broken-and-orphaned')]);
     expect(said.match(/^== .*$/gm)).toEqual(['== content']);
+  });
+
+  it('makes the repairs that need no author, says which, and checks again', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'bench-book-'));
+    try {
+      cpSync(join(root, 'tests/fixtures/books/broken-and-orphaned'), folder, { recursive: true });
+      const { status, said } = runCheck(['--fix', folder]);
+      expect(status).toBe(1);
+      expect(said).toContain('content/ranges/plug-gap.yaml:6  inside: put a full stop at the end\n');
+      expect(said).not.toContain('text that ends in');
+      expect(said).toContain('found: low 2 above high 1');
+      expect(readFileSync(join(folder, 'content/ranges/plug-gap.yaml'), 'utf8')).toContain('gap is usual.\n');
+      expect(runCheck(['--fix', folder]).said).toContain('Nothing that can be repaired without an author.');
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 
   it('ends with 0 for the book itself', () => {

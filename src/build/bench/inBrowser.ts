@@ -25,6 +25,22 @@ export async function measureInBrowser(folder: string): Promise<Measurement[]> {
   }
 }
 
+/** Milliseconds from typing one word on the start page to the first result, nothing of the search loaded before. */
+export async function measureFirstAnswer(folder: string, query: string): Promise<number> {
+  const server = await startServer({ folder, port: 0 });
+  const browser = await launchBrowser();
+  try {
+    const page = await openPage(browser, server.url);
+    const start = performance.now();
+    await page.locator('book-search input[type="search"]').first().fill(query);
+    await page.locator('book-search [data-results] a').first().waitFor();
+    return performance.now() - start;
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+}
+
 async function openPage(browser: Browser, url: string): Promise<Page> {
   const context = await browser.newContext({ serviceWorkers: 'block' });
   const page = await context.newPage();

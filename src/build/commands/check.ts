@@ -3,11 +3,13 @@ import { readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { checkBook, formatCheck } from '../../checks/checkBook.ts';
 import { formatFindings } from '../../checks/finding.ts';
+import { formatRepairs, repairBook } from '../../checks/repairs.ts';
 import { checkLayers } from '../layers.ts';
 
 /**
  * `npm run check`: types, lint, layers and content, each to its end.
  * `npm run check -- --content [folder]`: the content alone; a folder that holds another `content` may be named.
+ * `npm run check -- --fix [folder]`: makes the repairs that need no author, says which, and checks the content after them.
  */
 
 export interface Part {
@@ -34,6 +36,11 @@ function checkContent(folder: string): boolean {
   const check = checkBook(folder);
   console.log(formatCheck(check));
   return check.findings.length === 0;
+}
+
+function fixContent(folder: string): boolean {
+  console.log(`${formatRepairs(repairBook(folder, checkBook(folder).findings))}\n`);
+  return checkContent(folder);
 }
 
 function checkRooms(): boolean {
@@ -64,9 +71,10 @@ function runAll(chosen: readonly Part[]): boolean {
 
 /** The parts that the words on the command line ask for. */
 function chosenParts(words: readonly string[]): readonly Part[] {
-  const at = words.indexOf('--content');
+  const at = words.findIndex((word) => word === '--content' || word === '--fix');
   if (at === -1) return parts;
   const folder = resolve(words[at + 1] ?? root);
+  if (words[at] === '--fix') return [{ name: 'repairs, then content', run: () => fixContent(folder) }];
   return [{ name: 'content', run: () => checkContent(folder) }];
 }
 

@@ -1,3 +1,4 @@
+import { noTwoTextsAlike } from './alikeTexts.ts';
 import { noBannedWords } from './bannedWords.ts';
 import { calculatorsHaveProse } from './calculatorsHaveProse.ts';
 import { codeFamiliesAreComplete, codesStandInOneFamilyOnly } from './codes.ts';
@@ -12,8 +13,11 @@ import {
   partnerChancesOnlyWithAPartner,
 } from './likelihoods.ts';
 import { nothingOrphaned } from './nothingOrphaned.ts';
-import { arrangementLimitsNeedAReason, outcomesAreDistinct, verdictsComeFromAReading } from './procedures.ts';
+import { otherWordsDiffer } from './otherWords.ts';
+import { arrangementLimitsNeedAReason, outcomesAreDistinct, toolsAreNamed, verdictsComeFromAReading } from './procedures.ts';
+import { properNamesAreOnTheList } from './properNames.ts';
 import { copperRangesHaveAReferenceTemperature, lowNotAboveHigh, makersFigureComesFirst } from './ranges.ts';
+import { proseWithinReach, stepSentencesAreShort } from './readability.ts';
 import type { Rule } from './rule.ts';
 import { sentencesEndProperly } from './sentencesEnd.ts';
 import { everyFigureHasASource, standardsAndRegulationsNeedAPlace } from './sources.ts';
@@ -36,6 +40,7 @@ export const rules: readonly Rule[] = [
   outcomesAreDistinct,
   verdictsComeFromAReading,
   arrangementLimitsNeedAReason,
+  toolsAreNamed,
   hazardWordsHaveTheirCaution,
   firingOrdersNameEachCylinderOnce,
   codeFamiliesAreComplete,
@@ -43,7 +48,12 @@ export const rules: readonly Rule[] = [
   faultsToldApart,
   nothingOrphaned,
   titlesAreUnique,
+  noTwoTextsAlike,
+  otherWordsDiffer,
   noBannedWords,
+  properNamesAreOnTheList,
   sentencesEndProperly,
+  stepSentencesAreShort,
+  proseWithinReach,
   calculatorsHaveProse,
 ];

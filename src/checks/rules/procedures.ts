@@ -46,3 +46,18 @@ export const verdictsComeFromAReading = entryRule(
     });
   },
 );
+
+export const toolsAreNamed = entryRule(
+  'procedures',
+  'tools-are-named',
+  'A tool that is missed half way costs a walk, or is made up for with the wrong one.',
+  (procedure, report) => {
+    // A look is done with eyes and hands; that is the one reason for no tool at all.
+    if (procedure.kind === 'look' || procedure.tools.length > 0) return;
+    report(['tools'], {
+      found: `an empty list in a procedure of the kind ${procedure.kind}`,
+      expected: 'at least one tool; only a look needs none',
+      example: 'tools: [{ name: Code reader }]',
+    });
+  },
+);

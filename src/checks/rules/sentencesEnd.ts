@@ -1,5 +1,6 @@
 import type { ContentKind } from '../../schemas/index.ts';
 import { contentKinds } from '../../schemas/index.ts';
+import type { Finding } from '../finding.ts';
 import { showValue } from '../finding.ts';
 import { valuesAt } from '../fieldValues.ts';
 import { findingAt } from './rule.ts';
@@ -25,6 +26,11 @@ export const sentenceFields: Readonly<Record<ContentKind, readonly string[]>> = 
 /** Fields that are read as headings. */
 const headingFields = ['title', 'term'];
 
+/** Text that breaks off after a word or figure; a comma or colon at the end says that words are missing, which only an author can give. */
+function onlyLacksItsStop(text: string): boolean {
+  return /[\p{L}\p{N}%°)"”’']$/u.test(text);
+}
+
 export const sentencesEndProperly: Rule = {
   name,
   why: 'A sentence without its end looks cut off, and a screen reader runs it into the next one.',
@@ -35,9 +41,11 @@ export const sentencesEndProperly: Rule = {
         const unfinished = sentenceFields[kind].flatMap((pattern) => valuesAt(entry, pattern)).filter(({ value }) => !/[.?!][)"”’']?$/u.test(String(value)));
         const stopped = headingFields.flatMap((pattern) => valuesAt(entry, pattern)).filter(({ value }) => /[.,;:]$/.test(String(value)));
         return [
-          ...unfinished.map(({ path, value }) =>
-            findingAt(name, context, { kind, id, path }, { found: `text that ends in ${showValue(String(value).slice(-12))}`, expected: 'a sentence that ends with a full stop, question mark or exclamation mark' }),
-          ),
+          ...unfinished.map(({ path, value }): Finding => {
+            const found = `text that ends in ${showValue(String(value).slice(-12))}`;
+            const finding = findingAt(name, context, { kind, id, path }, { found, expected: 'a sentence that ends with a full stop, question mark or exclamation mark' });
+            return onlyLacksItsStop(String(value)) ? { ...finding, repair: { path, change: 'add-stop' } } : finding;
+          }),
           ...stopped.map(({ path, value }) => findingAt(name, context, { kind, id, path }, { found: showValue(value), expected: 'a heading without a stop at its end' })),
         ];
       }),

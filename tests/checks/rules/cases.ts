@@ -19,6 +19,18 @@ const half = { moved: 0.5, stayed: 0.5 };
 const sure = { moved: 0.9, stayed: 0.1 };
 const told = (...faults: string[]): Record<string, unknown> => ({ likelihoods: [{ faults, here: sure }], otherwise: half });
 
+const plainSteps = Array.from({ length: 12 }, () => ({ text: 'Switch the ignition off.' }));
+const hardSteps = [
+  { text: 'Switch the ignition off and wait.' },
+  {
+    text: 'Subsequent disassembly necessitates depressurisation of interconnected distribution assemblies, notwithstanding manufacturer-recommended precautionary instrumentation.',
+  },
+  { text: 'Establish unambiguous identification of deteriorated insulation, considering simultaneously environmental contamination, intermittent discontinuities and thermally accelerated degradation mechanisms.' },
+  { text: 'Reinstate electrical interconnections immediately after satisfactory resistance verification.' },
+];
+const hardProse = hardSteps.map(({ text }) => text).join(' ');
+const words = (count: number): string => `Turn ${'it '.repeat(count - 2)}round.`;
+
 /** For every rule, books that keep it and books that break it. */
 export const ruleCases: Readonly<Record<string, RuleCases>> = {
   'ids-resolve': {
@@ -330,6 +342,89 @@ export const ruleCases: Readonly<Record<string, RuleCases>> = {
         label: 'a page without a calculator, and without prose',
         book: { calculators: { 'plug-gab': {} } },
         context: { calculatorIds: ['plug-gap'], bodies: new Map([['calculators/plug-gab', { firstLine: 9, text: '\n' }]]) },
+      },
+    ],
+  },
+  'tools-are-named': {
+    keeps: [
+      { label: 'a tool for a test, none for a look', book: { procedures: { swap: { tools: [{ name: 'Code reader' }] }, look: { kind: 'look', tools: [] } } } },
+    ],
+    breaks: [{ label: 'a test and a repair with bare hands', book: { procedures: { swap: { tools: [] }, fit: { kind: 'repair', tools: [] } } } }],
+  },
+  'no-two-texts-alike': {
+    keeps: [
+      { label: 'one quantity at two heights', book: { ranges: { a: { inside: 'Usual for this height.' }, b: { inside: 'Usual for this height.' } } } },
+      { label: 'the same words in two kinds', book: { glossary: { coil: { meaning: 'It makes the spark.' } }, faults: { coil: { meaning: 'It makes the spark.' } } } },
+    ],
+    breaks: [
+      {
+        label: 'but for capitals, blanks and stops',
+        book: { glossary: { coil: { meaning: 'It makes the spark.' }, plug: { meaning: 'It makes -  the Spark' }, lead: { meaning: 'It carries the spark.' } } },
+      },
+      { label: 'ranges of two quantities', book: { ranges: { a: { quantity: 'gap' }, b: { quantity: 'reach' } } } },
+      {
+        label: 'fields of each kind',
+        book: {
+          quantities: { a: {}, b: {} },
+          procedures: { a: {}, b: { worthIt: 'When two cylinders misfire.' }, c: { summary: 'Look at it.' } },
+          faults: { a: {}, b: {} },
+          codes: { a: {}, b: {} },
+          cautions: { a: {}, b: { hazard: 'Burns.' }, c: { short: 'Let it cool.' } },
+          parts: { a: {}, b: {} },
+        },
+      },
+    ],
+  },
+  'other-words-differ': {
+    keeps: [{ label: 'different words', book: { glossary: { coil: { otherWords: ['coil unit', 'coil pack'] }, plug: { otherWords: ['coil unit'] } } } }],
+    breaks: [{ label: 'but for capitals and blanks', book: { glossary: { coil: { otherWords: ['coil unit', 'HT coil', 'Coil  Unit', 'ht coil'] } } } }],
+  },
+  'proper-names-are-on-the-list': {
+    keeps: [
+      {
+        label: 'openings, names on the list, codes, threads and layouts',
+        book: {
+          glossary: { coil: { meaning: 'It fires. (Mind the UK rule!) Two kinds: Hall sensors; V6 and M14. P0301 at 80 °C “off”.', otherWords: ['HT coil'] } },
+          sources: { practice: { kind: 'guidance', title: 'Tests by Acme', publisher: 'Acme', seen: 'read' } },
+          ranges: { gap: { source: { id: 'practice', place: 'chapter Acme' }, note: 'TM 9-4910-677-14&P says so.' } },
+        },
+        context: { bodies: new Map([['procedures/swap', { firstLine: 9, text: '## Why It Works\n\nIt <Strip /> turns\n\n- Left first\n- Then `Acme`\n' }]]) },
+      },
+    ],
+    breaks: [
+      {
+        label: 'a make in a sentence, a title, a tool and a search word',
+        book: {
+          glossary: { coil: { meaning: 'An Acme coil-on-plug unit by AcmeTech.', otherWords: ['Acme coil'] } },
+          procedures: { swap: { title: 'Swap Acme coils', tools: [{ name: 'Reader by Acme' }] } },
+        },
+      },
+      {
+        label: 'in prose, on its own line',
+        book: { procedures: { swap: {} } },
+        context: { bodies: new Map([['procedures/swap', { firstLine: 40, text: '\nWhy it works:\n\n- The *Acme* coil.\n' }]]) },
+      },
+    ],
+  },
+  'step-sentences-are-short': {
+    keeps: [{ label: '35 words, and twice as many in two sentences', book: { procedures: { swap: { steps: [{ text: words(35) }, { text: `${words(30)} ${words(30)}` }] } } } }],
+    breaks: [{ label: '36 words, the second sentence of the second step', book: { procedures: { swap: { steps: [{ text: 'Look.' }, { text: `Look. ${words(36)}` }] } } } }],
+  },
+  'prose-within-reach': {
+    keeps: [
+      {
+        label: 'plain steps, plain prose, and a few words too few to grade',
+        book: { procedures: { swap: { steps: plainSteps }, look: { steps: [{ text: 'Depressurise distribution assemblies.' }] } } },
+        context: { bodies: new Map([['procedures/swap', { firstLine: 9, text: 'The spark jumps the gap. '.repeat(12) }]]) },
+      },
+    ],
+    breaks: [
+      { label: 'hard steps', book: { procedures: { swap: { steps: hardSteps } } } },
+      { label: 'a hard caution', book: { cautions: { hot: { hazard: hardProse } } } },
+      {
+        label: 'hard prose, on the line of its worst sentence',
+        book: { procedures: { swap: { steps: plainSteps } } },
+        context: { bodies: new Map([['procedures/swap', { firstLine: 40, text: `\nWhy it works.\n\n${hardSteps.map(({ text }) => text).join('\n\n')}\n` }]]) },
       },
     ],
   },

@@ -64,8 +64,12 @@ export function runCalculator(
   texts: Readonly<Record<string, string>>,
 ): Result<Calculation, Refusal> {
   const inputs = parseInputs(definition, texts);
-  if (!inputs.ok) return inputs;
-  const result = definition.compute(inputs.value);
+  return inputs.ok ? runParsed(definition, inputs.value) : inputs;
+}
+
+/** The same for inputs that are parsed already, where the chart needs them too. */
+export function runParsed(definition: CalculatorDefinition, inputs: ParsedInputs): Result<Calculation, Refusal> {
+  const result = definition.compute(inputs);
   if (!result.ok) return result;
   const bad = Object.entries(result.value.outputs).find(([, output]) => !isFinite(output));
   if (bad === undefined) return result;

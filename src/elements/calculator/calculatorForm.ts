@@ -1,6 +1,6 @@
-import { chartsOf, type CalculatorDefinition } from '../../domain/calculators/definition.ts';
+import { chartsOf, type Calculation, type CalculatorDefinition, type ParsedInputs } from '../../domain/calculators/definition.ts';
 import { presentCalculation } from '../../domain/calculators/present.ts';
-import { parseInputs, runCalculator } from '../../domain/calculators/run.ts';
+import { parseInputs, runParsed } from '../../domain/calculators/run.ts';
 import { chartShape } from '../../domain/drawing/chart.ts';
 import type { Refusal } from '../../domain/result.ts';
 import { bookAddress, element } from '../dom.ts';
@@ -78,9 +78,10 @@ export class CalculatorForm extends HTMLElement {
     for (const field of this.fields()) setNote(this, field.dataset['field'] ?? '', undefined);
     if (keepAddress) this.writeAddress(texts);
     const started = performance.now();
-    const result = runCalculator(definition, texts);
-    if (result.ok) this.showResult(definition, result.value, texts);
-    else this.showRefusal(definition, result.error, texts);
+    const inputs = parseInputs(definition, texts);
+    const result = inputs.ok ? runParsed(definition, inputs.value) : inputs;
+    if (inputs.ok && result.ok) this.showResult(definition, result.value, inputs.value);
+    else if (!result.ok) this.showRefusal(definition, result.error, texts);
     this.dataset['milliseconds'] = (performance.now() - started).toFixed(3);
     document.dispatchEvent(new CustomEvent(calculatedEvent));
   }
@@ -91,7 +92,7 @@ export class CalculatorForm extends HTMLElement {
     history.replaceState(null, '', asked === '' ? location.pathname : `?${asked}`);
   }
 
-  private showResult(definition: CalculatorDefinition, calculation: Parameters<typeof presentCalculation>[1], texts: Record<string, string>): void {
+  private showResult(definition: CalculatorDefinition, calculation: Calculation, inputs: ParsedInputs): void {
     const options = { decimalMark: readSettings().decimalMark };
     const rows = presentCalculation(definition, calculation, options).map(({ name, label, text, main }) =>
       element('div', { class: main ? 'result-row main-result' : 'result-row', 'data-output': name }, element('dt', {}, label), element('dd', {}, text)),
@@ -101,9 +102,7 @@ export class CalculatorForm extends HTMLElement {
       ...(calculation.notes.length > 0 ? [element('ul', { class: 'result-notes' }, ...calculation.notes.map((note) => element('li', {}, note)))] : []),
       ...(calculation.next ? [element('ul', { class: 'links result-next' }, ...calculation.next.map(({ page, label }) => element('li', {}, element('a', { href: bookAddress(`${page}/`) }, label))))] : []),
     );
-    const parsed = parseInputs(definition, texts);
-    const charts = parsed.ok ? chartsOf(definition, parsed.value) : [];
-    this.querySelector('[data-chart]')?.replaceChildren(...charts.map((chart) => drawShape(chartShape(chart))));
+    this.querySelector('[data-chart]')?.replaceChildren(...chartsOf(definition, inputs).map((chart) => drawShape(chartShape(chart))));
   }
 
   /** An empty required field is not an error while nothing was typed: the result only says what it waits for. */

@@ -9,6 +9,7 @@ import { demoJob } from './demoJob.ts';
 import { checkLinks, formatLinkFindings } from './checkLinks.ts';
 import { contentFaultMiddleware, rememberedCheck, serveFaultsUntilRight } from './contentFaults.ts';
 import { kilobytes } from './files.ts';
+import { writePortable } from './portable/writePortable.ts';
 import { makeLinksRelative } from './relativeLinks.ts';
 import { writeSearchIndex } from './searchIndex.ts';
 import { writeServiceWorker } from './serviceWorker.ts';
@@ -31,7 +32,10 @@ export function benchBook(): AstroIntegration {
         const answerScript = elementMiddleware();
         server.middlewares.use('/assets', (request, response, next) => void answerScript(request, response, next));
       },
-      'astro:build:done': async ({ dir, logger }) => finishSite(fileURLToPath(dir), logger),
+      'astro:build:done': async ({ dir, logger }) => {
+        await finishSite(fileURLToPath(dir), logger);
+        await makePortable(fileURLToPath(dir), logger);
+      },
     },
   };
 }
@@ -64,6 +68,12 @@ async function finishSite(folder: string, logger: AstroIntegrationLogger): Promi
   }
   const build = await writeServiceWorker(folder, packageVersion());
   logger.info(`build ${build.buildId}: ${build.files} files, ${kilobytes(build.bytes)} kept on the device`);
+}
+
+/** The edition for a folder or a stick stands beside the site, made from it. */
+async function makePortable(site: string, logger: AstroIntegrationLogger): Promise<void> {
+  const { files, bytes, zipBytes } = await writePortable(site, join(site, '../portable'));
+  logger.info(`portable edition: ${files} files, ${kilobytes(bytes)}; packed ${kilobytes(zipBytes)}`);
 }
 
 /** The invented job is worked out with the book's own numbers, so it is made once the book is there. */

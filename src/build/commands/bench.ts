@@ -6,6 +6,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { measureInBrowser } from '../bench/inBrowser.ts';
 import { isWithin, type Measurement } from '../bench/measurement.ts';
+import { measurePortable } from '../bench/portable.ts';
 import { measureScale } from '../bench/scale.ts';
 import type { ScaleSizes } from '../bench/generatedBook.ts';
 import { measureScriptsOnDemand, measureSizes } from '../bench/sizes.ts';
@@ -52,6 +53,7 @@ async function measureBook(): Promise<Measurement[]> {
     ...measureCalculators(),
     ...measureAdvice(folder),
     ...(await measureInBrowser(folder)),
+    ...(await measurePortable(join(folder, '../portable'))),
   ];
 }
 

@@ -25,7 +25,7 @@ import { complaintForm, codesForm } from './takeInForms.ts';
 import { testSection } from './testSection.ts';
 import { timeline } from './timeline.ts';
 
-/** `<job-bench data-book="…">`: one job, `?job=<id>`, worked from complaint to proof. Everything shown is derived from its events. */
+/** `<job-bench>`: one job, `?job=<id>`, worked from complaint to proof. Everything shown is derived from its events. */
 export class JobBench extends HTMLElement {
   private readonly store: JobStore = openJobStore();
   private memory = new ScreenMemory();
@@ -47,7 +47,7 @@ export class JobBench extends HTMLElement {
   private async start(): Promise<void> {
     const id = jobInAddress();
     if (id === '') return sayInstead(this, 'No job is named. Open one from the list of jobs.');
-    const book = await loadBook(this);
+    const book = await loadBook();
     if (!book.ok) return sayInstead(this, book.error);
     const job = await this.store.read(id);
     if (!job.ok) return sayInstead(this, job.error.message);

@@ -12,12 +12,13 @@ import type { JobStore, StoredJobs } from '../storage/jobs.ts';
 import { loadBook, loadDemoJob } from './data.ts';
 import { downloadJob } from './download.ts';
 import { engineForm } from './engineForm.ts';
+import { belongsInFile } from './fileReminder.ts';
 import { newId, now, timeText } from './identity.ts';
 import { button, fold, paragraph, ScreenMemory, section } from './parts.ts';
 import { fileOpener } from './saveLine.ts';
 import { jobAddress } from './shared.ts';
 
-/** `<job-list data-book="…" data-demo="…">`: the jobs on this device, a new one, one from a file, and the invented one. */
+/** `<job-list>`: the jobs on this device, a new one, one from a file, and the invented one. */
 export class JobList extends HTMLElement {
   private readonly store: JobStore = openJobStore();
   private readonly memory = new ScreenMemory();
@@ -35,13 +36,13 @@ export class JobList extends HTMLElement {
   }
 
   private async start(): Promise<void> {
-    const book = await loadBook(this);
+    const book = await loadBook();
     if (!book.ok) return this.replaceChildren(element('p', { class: 'job-problem', role: 'alert' }, book.error));
     const draw = (): Promise<void> => this.drawJobs(book.value);
     this.stopWatching = this.store.watch(() => void draw());
     await draw();
     this.replaceChildren(
-      section('jobs-here', 'jobs-here', 'Jobs on this device', this.jobs, this.note),
+      section('jobs-here', 'jobs-here', 'Jobs on this device', belongsInFile(), this.jobs, this.note),
       section('new-job', 'new-job', 'New job', this.newJobForm(book.value)),
       section('other-jobs', 'other-jobs', 'From elsewhere', fileOpener((job) => this.open(job)), this.demo()),
     );
@@ -115,7 +116,7 @@ export class JobList extends HTMLElement {
   private demo(): HTMLElement {
     const note = element('span', { class: 'field-note', role: 'status' });
     const take = async (): Promise<void> => {
-      const job = readJob(await loadDemoJob(this));
+      const job = readJob(await loadDemoJob());
       note.textContent = (job.ok ? await this.open(job.value) : 'The invented job is not in this edition of the book.') ?? '';
     };
     const open = button('open-demo', 'second-action', 'Open the invented job', () => void take());

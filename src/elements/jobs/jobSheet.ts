@@ -9,7 +9,7 @@ import { dayText, timeText } from './identity.ts';
 import { button, list, paragraph } from './parts.ts';
 import { jobAddress, jobInAddress, jobNotHere, sayInstead } from './shared.ts';
 
-/** `<job-sheet data-book="…">`: the sheet of one job, `?job=<id>`, to read and to print. */
+/** `<job-sheet>`: the sheet of one job, `?job=<id>`, to read and to print. */
 export class JobSheet extends HTMLElement {
   connectedCallback(): void {
     void this.start();
@@ -18,7 +18,7 @@ export class JobSheet extends HTMLElement {
   private async start(): Promise<void> {
     const id = jobInAddress();
     const store = openJobStore();
-    const [book, job] = await Promise.all([loadBook(this), store.read(id)]);
+    const [book, job] = await Promise.all([loadBook(), store.read(id)]);
     store.close();
     if (!book.ok) return sayInstead(this, book.error);
     if (!job.ok) return sayInstead(this, job.error.message);

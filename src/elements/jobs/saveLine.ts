@@ -1,6 +1,7 @@
 import type { Job } from '../../domain/jobs/types.ts';
 import { element } from '../dom.ts';
 import { readJobFile, downloadJob } from './download.ts';
+import { FileReminder } from './fileReminder.ts';
 import { timeText } from './identity.ts';
 import { button } from './parts.ts';
 import type { JobSession } from './session.ts';
@@ -9,6 +10,7 @@ import type { JobSession } from './session.ts';
 export class SaveLine {
   readonly node: HTMLElement;
   private readonly words = element('span', { class: 'save-words', role: 'status' });
+  private readonly reminder = new FileReminder();
   private readonly again: HTMLButtonElement;
   private readonly session: () => JobSession | undefined;
 
@@ -17,18 +19,19 @@ export class SaveLine {
     this.again = button('save-again', 'second-action', 'Try again', () => void session()?.save());
     const download = button('save-to-file', 'second-action', 'Save job to a file', () => {
       const open = session();
-      if (open) downloadJob(open.job);
+      if (!open) return;
+      downloadJob(open.job);
+      this.reminder.filed(open);
     });
     this.again.hidden = true;
-    this.node = element('div', { class: 'save-line' }, this.words, this.again, download);
-    if (location.protocol === 'file:') {
-      this.node.append(element('p', { class: 'save-warning' }, 'This book was opened from a folder: the browser may forget what it keeps. Save the job to a file before you leave.'));
-    }
+    this.node = element('div', { class: 'save-line' }, this.words, this.again, download, this.reminder.node);
   }
 
   show(): void {
-    const status = this.session()?.status;
-    if (!status) return;
+    const session = this.session();
+    if (!session) return;
+    const { status } = session;
+    this.reminder.show(session);
     this.node.classList.toggle('is-failed', status.kind === 'failed');
     this.again.hidden = status.kind !== 'failed';
     if (status.kind === 'saving') this.words.textContent = 'Saving …';

@@ -1,26 +1,12 @@
+import { readBookData } from '../bookData.ts';
 import { bookAddress, element } from '../dom.ts';
 import { findCode, looksLikeCode, type CodeAnswer, type CodeIndex } from './codeSearch.ts';
 import { partsOfBook, searchText, type Hit } from './fullText.ts';
 import { nearestWords, otherQueries, wordsLeftOut, type TermWords } from './words.ts';
 
-const lists = new Map<string, Promise<unknown>>();
-
-/** A list of the book's data, fetched at most once; one that did not arrive is asked for again. */
-function loadList<List>(name: string): Promise<List> {
-  const known = lists.get(name);
-  if (known) return known as Promise<List>;
-  const list = fetch(bookAddress(`data/${name}.json`)).then((answer) => {
-    if (!answer.ok) throw new Error(`${name} did not load (${answer.status}).`);
-    return answer.json() as Promise<List>;
-  });
-  lists.set(name, list);
-  list.catch(() => lists.delete(name));
-  return list;
-}
-
 /** The list of codes is fetched only for a query that may be one. */
 async function findCodeInBook(query: string): Promise<CodeAnswer | undefined> {
-  return looksLikeCode(query) ? findCode(query, await loadList<CodeIndex>('search-codes')) : undefined;
+  return looksLikeCode(query) ? findCode(query, await readBookData<CodeIndex>('search-codes')) : undefined;
 }
 
 const perPart = 3;
@@ -106,7 +92,7 @@ export class BookSearch extends HTMLElement {
       return [element('p', { class: 'search-code' }, element('a', { href: bookAddress(code.page) }, element('strong', {}, code.code), ` - ${code.title}`))];
     }
     if (code) return [element('p', { class: 'search-note' }, code.says)];
-    const terms = await loadList<readonly TermWords[]>('search-words');
+    const terms = await readBookData<readonly TermWords[]>('search-words');
     const others = otherQueries(query, terms);
     const hits = mergeHits([await searchText(query, parts), ...(await Promise.all(others.map((other) => searchText(other, parts))))]);
     if (hits.length === 0) return this.nothing(query, terms);

@@ -1,4 +1,6 @@
 import { bookAddress } from '../dom.ts';
+import { isPortable } from '../edition.ts';
+import { wantScript } from '../wantedScript.ts';
 
 /** The part of Pagefind's interface that is used here. */
 interface Pagefind {
@@ -7,8 +9,14 @@ interface Pagefind {
   search(query: string | null, options?: Readonly<Record<string, unknown>>): Promise<{ readonly results: readonly { data(): Promise<Fragment> }[] }>;
 }
 
+declare global {
+  /** Left by the search's own script in the portable edition, which brings the whole index with it. */
+  var ignitionBenchBookPagefind: Pagefind | undefined;
+}
+
 interface Fragment {
-  readonly url: string;
+  /** From the root of the book: `/codes/p0303/`. */
+  readonly raw_url: string;
   readonly excerpt: string;
   readonly content: string;
   readonly meta: Readonly<Record<string, string>>;
@@ -31,12 +39,18 @@ let loading: Promise<Pagefind> | undefined;
 /** The index is fetched at the first search and not before. */
 function load(): Promise<Pagefind> {
   loading ??= (async () => {
-    const pagefind = (await import(bookAddress('pagefind/pagefind.js'))) as Pagefind;
+    const pagefind = isPortable() ? await fromScript() : ((await import(bookAddress('pagefind/pagefind.js'))) as Pagefind);
     await pagefind.options({ noWorker: true, excerptLength: 22, metaCacheTag: document.documentElement.dataset['build'] ?? 'book' });
     return pagefind;
   })();
   loading.catch(() => (loading = undefined));
   return loading;
+}
+
+async function fromScript(): Promise<Pagefind> {
+  await wantScript('pagefind/pagefind.js');
+  if (!globalThis.ignitionBenchBookPagefind) throw new Error('The search did not load.');
+  return globalThis.ignitionBenchBookPagefind;
 }
 
 /** Parts of the book and how many pages each has. */
@@ -56,8 +70,8 @@ export async function searchText(query: string, parts: readonly string[]): Promi
 
 function toHit(fragment: Fragment): Hit {
   return {
-    title: fragment.meta['title'] ?? fragment.url,
-    page: fragment.url,
+    title: fragment.meta['title'] ?? fragment.raw_url,
+    page: bookAddress(fragment.raw_url.slice(1)),
     part: fragment.filters['part']?.[0] ?? 'Pages',
     excerpt: splitExcerpt(fragment.excerpt),
     content: fragment.content,

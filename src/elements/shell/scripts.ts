@@ -17,6 +17,13 @@ const known: readonly string[] = [
   'assets/keep-in-job.js',
   'assets/wall-chart.js',
   'assets/meter-select.js',
+  // In the portable edition what would be fetched is brought by scripts.
+  'pagefind/pagefind.js',
+  'data/code-meanings.js',
+  'data/demo-job.js',
+  'data/job-book.js',
+  'data/search-codes.js',
+  'data/search-words.js',
 ];
 
 let policy: ScriptPolicy | undefined;

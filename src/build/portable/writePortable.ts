@@ -15,7 +15,7 @@ const READ_ME = 'READ-ME-FIRST.txt';
 /** What only a server has a use for: workers, the record they are told of, the page for a wrong address, the web manifest. */
 const SERVER_ONLY = new Set(['service-worker.js', 'service-worker-off.js', '404.html', 'manifest.webmanifest']);
 /** The lists that pages read, `data/<name>.json`; here each is a script. */
-const READ_BY_PAGES = ['code-meanings', 'demo-job', 'job-book', 'search-codes', 'search-words'];
+const READ_BY_PAGES = ['code-meanings', 'demo-job', 'job-book', 'search-codes', 'search-spellings', 'search-words'];
 
 export interface PortableReport {
   readonly files: number;

@@ -23,6 +23,7 @@ const known: readonly string[] = [
   'data/demo-job.js',
   'data/job-book.js',
   'data/search-codes.js',
+  'data/search-spellings.js',
   'data/search-words.js',
 ];
 

@@ -91,7 +91,7 @@ export const searchQueries: Readonly<Record<string, readonly SearchQuery[]>> = {
   'other words of the trade': [
     { query: 'COP unit', first: 'parts/coil-on-plug-unit' },
     { query: 'MAF', first: 'procedures/air-meter-plausibility' },
-    { query: 'CKP', first: 'parts/crank-or-cam-sensor' },
+    { query: 'CKP', first: 'procedures/crank-sensor' },
     { query: 'points', first: 'procedures/contact-breaker' },
     { query: 'PCV', first: 'procedures/crankcase-ventilation' },
     { query: 'EGR', first: 'procedures/egr-stuck-open' },
@@ -107,7 +107,7 @@ export const searchQueries: Readonly<Record<string, readonly SearchQuery[]>> = {
     { query: 'spark plug wires', first: 'parts/plug-leads' },
     { query: 'gasoline', first: 'cautions/fuel-vapour' },
     { query: 'gasoline vapor', first: 'cautions/fuel-vapour' },
-    { query: 'ground strap', first: 'procedures/engine-earth-drop' },
+    { query: 'ground strap', first: 'faults/engine-earth-poor' },
     { query: 'engine ground', first: 'procedures/engine-earth-drop' },
     { query: 'O2 sensor', first: 'procedures/lambda-sensor-response' },
     { query: 'oxygen sensor test', first: 'procedures/lambda-sensor-response' },

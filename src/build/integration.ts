@@ -9,6 +9,7 @@ import { demoJob } from './demoJob.ts';
 import { checkLinks, formatLinkFindings } from './checkLinks.ts';
 import { contentFaultMiddleware, rememberedCheck, serveFaultsUntilRight } from './contentFaults.ts';
 import { kilobytes } from './files.ts';
+import { noticesOf } from './licences.ts';
 import { writePortable } from './portable/writePortable.ts';
 import { makeLinksRelative } from './relativeLinks.ts';
 import { writeSearchIndex } from './searchIndex.ts';
@@ -58,6 +59,7 @@ async function waitForRightContent(checked: () => BookCheck, { port, host }: Ast
 async function finishSite(folder: string, logger: AstroIntegrationLogger): Promise<void> {
   const bundles = await bundleElements(folder);
   for (const { name, bytes } of bundles) logger.info(`script ${name}: ${kilobytes(bytes)} before compression`);
+  writeFileSync(join(folder, 'licences.txt'), noticesOf(bundles.flatMap(({ packages }) => packages)));
   writeDemoJob(folder);
   makeLinksRelative(folder);
   const search = await writeSearchIndex(folder);

@@ -14,6 +14,7 @@ const known: readonly string[] = [
   'assets/reading.js',
   'assets/search.js',
   'assets/bench-reading.js',
+  'assets/bench-later.js',
   'assets/keep-in-job.js',
   'assets/wall-chart.js',
   'assets/meter-select.js',

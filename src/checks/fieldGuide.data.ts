@@ -43,6 +43,8 @@ export const fieldGuides: Readonly<Record<string, FieldGuide>> = {
     example: 'usualMeter: { percent: 0.8, counts: 3 }',
   },
   'procedures.minutes': { expected: 'whole minutes from 1 to 480', example: 'minutes: 15' },
+  'procedures.minutesAgain': { expected: 'whole minutes from 1 to 480 for the same at a further place', example: 'minutesAgain: 5' },
+  'procedures.showsEveryPlace': { expected: 'true where one run shows every cylinder, coil or bank at once', example: 'showsEveryPlace: true' },
   'procedures.needs': {
     expected: 'special tools it cannot be done without; an empty list if every shop has what it takes',
     example: 'needs: [oscilloscope]',

@@ -75,6 +75,14 @@ export const specialToolLabel: Readonly<Record<SpecialTool, string>> = {
 };
 
 /** What comes on top of the minutes, and what is saved where the car stands open already. Empty where there is neither. */
+export function furtherPlaceText({ placeKind, minutesAgain, showsEveryPlace }: Pick<Entry<'procedures'>, 'placeKind' | 'minutesAgain' | 'showsEveryPlace'>): string {
+  if (showsEveryPlace) return 'one run shows them all';
+  return minutesAgain === undefined ? '' : `${minutesAgain} min for each further ${furtherPlaceLabel[placeKind]}`;
+}
+
+const furtherPlaceLabel: Record<Entry<'procedures'>['placeKind'], string> = { cylinder: 'cylinder', coil: 'coil', neighbours: 'pair', bank: 'bank', engine: 'run' };
+
+/** Minutes that depend on how far the car is opened up already. Empty where nothing does. */
 export function accessText(procedure: Pick<Entry<'procedures'>, 'needsCoverOff' | 'access'>): string {
   const { 'plugs-out': plugs, raised } = procedure.access;
   return [

@@ -37,6 +37,7 @@ function testModel(id: string, procedure: Entry<'procedures'>): TestModel {
     telling: procedure.telling,
     minutes: procedure.minutes,
     minutesAgain: procedure.minutesAgain,
+    showsEveryPlace: procedure.showsEveryPlace,
     needs: procedure.needs,
     needsCoverOff: procedure.needsCoverOff,
     access: procedure.access,

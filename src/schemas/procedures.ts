@@ -86,6 +86,8 @@ export const procedureSchema = z.strictObject({
   minutes: z.number().int().min(1).max(480),
   /** Minutes for the same at a further place of the same car, everything still set up. Left out where a place is a job of its own. */
   minutesAgain: z.number().int().min(1).max(480).optional(),
+  /** One run shows every cylinder, coil or bank at once, so that the same at another place is not news. */
+  showsEveryPlace: z.boolean().default(false),
   /** Special tools it cannot be done without. What every shop has is not among them; a tool that something else can stand in for is left out. */
   needs: z.array(z.enum(specialTools)).default([]),
   /** True when the engine cover has to come off first. Its minutes come on top. */

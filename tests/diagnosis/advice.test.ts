@@ -90,6 +90,39 @@ describe('worth', () => {
   });
 });
 
+describe('what the shop has and how the car stands', () => {
+  const needing = { ...smallBook, tests: smallBook.tests.map((test) => (test.id === 'compression' ? { ...test, needs: ['compression-gauge' as const], needsCoverOff: true, access: { 'plugs-out': 12 } } : test)) };
+  const minutes = (options: Parameters<typeof advise>[1]): number | undefined => advise({ ...input, book: needing }, options).proposals.find(({ test }) => test === 'compression')?.minutes;
+
+  test('a tool the shop has not got takes its tests off the list, with the reason', () => {
+    expect(minutes({ toolsNotHad: ['compression-gauge'] })).toBeUndefined();
+    expect(whyNot({ ...input, book: needing }, 'compression', { toolsNotHad: ['compression-gauge'] })).toBe('It needs a tool that this shop has not got.');
+  });
+
+  // 40 minutes in the book; 5 for the cover; 12 of them for taking the plugs out.
+  test.each([
+    { open: [] as const, expected: 45 },
+    { open: ['cover-off'] as const, expected: 40 },
+    { open: ['cover-off', 'plugs-out'] as const, expected: 28 },
+  ])('minutes with $open: $expected', ({ open, expected }) => {
+    expect(minutes({ open })).toBe(expected);
+  });
+
+  test('a test that shows every place is not offered a second time', () => {
+    const book = { ...smallBook, tests: smallBook.tests.map((test) => ({ ...test, showsEveryPlace: test.id === 'compression' })) };
+    const evidence: readonly Evidence[] = [{ kind: 'test', test: 'compression', place: 'cylinder-1', outcomes: { even: 1 } }];
+    expect(whyNot({ ...input, book, evidence }, 'compression')).toMatch(/one run shows every place/);
+    expect(whyNot({ ...input, evidence }, 'compression')).toBeUndefined();
+  });
+
+  test('what would come next after each outcome is said without doing anything', () => {
+    const swap = advise(input).proposals.find(({ test }) => test === 'swap-coils');
+    const then = new Map(swap?.outcomes.map((outcome) => [outcome.id, outcome.then]));
+    expect(then.get('stayed')).toMatch(/^Next would be “Swap the plugs” at cylinder 3, \d+ minutes\.$/);
+    expect(then.get('moved')).toMatch(/^(Next would be|Enough for a finding)/);
+  });
+});
+
 describe('where and with what', () => {
   test('the most suspected place, the least suspected partner', () => {
     const swap = advise(input).proposals.find((proposal) => proposal.test === 'swap-coils');

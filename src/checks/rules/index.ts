@@ -17,6 +17,7 @@ import { otherWordsDiffer } from './otherWords.ts';
 import { laterNotBelowNow } from './parts.ts';
 import {
   accessWithinMinutes,
+  againWithinMinutes,
   arrangementLimitsNeedAReason,
   outcomesAreDistinct,
   specialToolsAreNeeds,
@@ -51,6 +52,7 @@ export const rules: readonly Rule[] = [
   toolsAreNamed,
   specialToolsAreNeeds,
   accessWithinMinutes,
+  againWithinMinutes,
   laterNotBelowNow,
   hazardWordsHaveTheirCaution,
   firingOrdersNameEachCylinderOnce,

@@ -96,3 +96,15 @@ export const accessWithinMinutes = entryRule(
     report(['access'], { found: `${access} minutes of access in a procedure of ${procedure.minutes} minutes`, expected: `less than ${procedure.minutes} together` });
   },
 );
+
+export const againWithinMinutes = entryRule(
+  'procedures',
+  'again-within-minutes',
+  'At a further place everything is set up still, so it never takes longer; and what one run shows at every place is not done again.',
+  (procedure, report) => {
+    const { minutes, minutesAgain, showsEveryPlace } = procedure;
+    if (minutesAgain === undefined) return;
+    if (minutesAgain > minutes) report(['minutesAgain'], { found: `${minutesAgain} minutes again, ${minutes} minutes at first`, expected: `at most ${minutes}` });
+    if (showsEveryPlace) report(['minutesAgain'], { found: 'minutes for a further place of a procedure that shows every place', expected: 'one of the two alone' });
+  },
+);

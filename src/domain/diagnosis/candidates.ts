@@ -87,6 +87,9 @@ function offer(bay: Bay, test: TestModel): readonly Candidate[] | string {
   if (places.length === 0) return 'This engine has no place where it could be done.';
   const sites = places.flatMap((place) => siteOf(bay, test, place, places));
   if (sites.length === 0) return 'It needs a second cylinder to exchange parts with, and there is none.';
+  if (test.showsEveryPlace && input.evidence.some((evidence) => evidence.kind === 'test' && evidence.test === test.id)) {
+    return 'Already done: one run shows every place, and the same again is no news.';
+  }
   const open = sites.filter(({ place }) => !options.impossible?.some((no) => no.test === test.id && no.place === place.id));
   if (open.length === 0) return 'It was marked as not possible on this engine.';
   const undone = open.filter((site) => !input.evidence.some((evidence) => isDone(evidence, test, site)));

@@ -57,13 +57,14 @@ export function openingSteps(input: DiagnosisInput, hypotheses: readonly Hypothe
 }
 
 /**
- * Tests, failed repairs and opinions. The same test at the same place (and with the same partner) counts once, as it came out last; so
- * does the opinion on the same fault. Every failed repair counts. Evidence about tests or places that this book or engine does not have is left out.
+ * Tests, failed repairs and opinions. The same test at the same place (and with the same partner) counts once, as it came out last, and one
+ * that shows every place counts once wherever it was noted; so does the opinion on the same fault. Every failed repair counts. Evidence about tests or places that this book or engine does not have is left out.
  */
 export function evidenceSteps(input: DiagnosisInput, hypotheses: readonly Hypothesis[]): readonly Step[] {
-  const lastIndex = new Map(input.evidence.map((evidence, index) => [evidenceKey(evidence, index), index]));
+  const keys = input.evidence.map((evidence, index) => evidenceKey(input, evidence, index));
+  const lastIndex = new Map(keys.map((key, index) => [key, index]));
   return input.evidence.flatMap((evidence, index) => {
-    if (lastIndex.get(evidenceKey(evidence, index)) !== index) return [];
+    if (lastIndex.get(keys[index] ?? '') !== index) return [];
     const logLikelihoods = evidenceLogLikelihoods(input, hypotheses, evidence);
     if (!logLikelihoods) return [];
     const label = evidenceLabel(input.book, input.engine, evidence);
@@ -138,9 +139,10 @@ function opinionLogLikelihoods(hypotheses: readonly Hypothesis[], opinion: Opini
   );
 }
 
-function evidenceKey(evidence: Evidence, index: number): string {
+function evidenceKey({ book }: DiagnosisInput, evidence: Evidence, index: number): string {
   switch (evidence.kind) {
     case 'test':
+      if (book.tests.some(({ id, showsEveryPlace }) => id === evidence.test && showsEveryPlace)) return ['test', evidence.test].join('|');
       return ['test', evidence.test, evidence.place, evidence.partner ?? ''].join('|');
     case 'failed-repair':
       // A second part fitted at the same place in vain is news: two bad parts in a row are rarer than one.

@@ -154,6 +154,11 @@ export interface TestModel {
   readonly minutes: number;
   /** At a further place of the same car, everything still set up. Left out where each place is a job of its own. */
   readonly minutesAgain?: number;
+  /**
+   * One run shows every place of its kind at once: it is noted at the place it speaks of, and the same at another place is the same run
+   * looked at again, not fresh evidence.
+   */
+  readonly showsEveryPlace: boolean;
   /** Tools it cannot be done without. */
   readonly needs: readonly SpecialTool[];
   /** True when the engine cover has to come off first. */

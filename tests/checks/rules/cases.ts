@@ -371,6 +371,16 @@ export const ruleCases: Readonly<Record<string, RuleCases>> = {
     keeps: [{ label: 'part of the minutes', book: { procedures: { plugs: { minutes: 20, access: { 'plugs-out': 10, raised: 5 } } } } }],
     breaks: [{ label: 'all of them together', book: { procedures: { plugs: { minutes: 20, access: { 'plugs-out': 15, raised: 5 } } } } }],
   },
+  'again-within-minutes': {
+    keeps: [
+      { label: 'shorter again, and just as long', book: { procedures: { ramp: { minutes: 15, minutesAgain: 5 }, plug: { minutes: 20, minutesAgain: 20 } } } },
+      { label: 'every place in one run', book: { procedures: { counts: { showsEveryPlace: true } } } },
+    ],
+    breaks: [
+      { label: 'longer again', book: { procedures: { ramp: { minutes: 15, minutesAgain: 16 } } } },
+      { label: 'again, though one run shows every place', book: { procedures: { counts: { minutes: 10, minutesAgain: 2, showsEveryPlace: true } } } },
+    ],
+  },
   'later-not-below-now': {
     keeps: [{ label: 'longer later, and just as long', book: { parts: { coil: { renewWith: [renewal(5, 30), renewal(5, 5)] } } } }],
     breaks: [{ label: 'shorter later', book: { parts: { coil: { renewWith: [renewal(5, 30), renewal(30, 5)] } } } }],

@@ -1,9 +1,11 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroConfig, AstroIntegration, AstroIntegrationLogger } from 'astro';
 import type { JobBook } from '../domain/jobs/book.ts';
 import { checkBook, formatCheck, type BookCheck } from '../checks/checkBook.ts';
+import { readDemoJobs } from '../checks/demoJobs.ts';
+import { readBook } from '../checks/readBook.ts';
 import { bundleElements, elementMiddleware } from './bundle.ts';
 import { demoJob } from './demoJob.ts';
 import { checkLinks, formatLinkFindings } from './checkLinks.ts';
@@ -60,7 +62,7 @@ async function finishSite(folder: string, logger: AstroIntegrationLogger): Promi
   const bundles = await bundleElements(folder);
   for (const { name, bytes } of bundles) logger.info(`script ${name}: ${kilobytes(bytes)} before compression`);
   writeFileSync(join(folder, 'licences.txt'), noticesOf(bundles.flatMap(({ packages }) => packages)));
-  writeDemoJob(folder);
+  writeDemoJobs(folder);
   makeLinksRelative(folder);
   const search = await writeSearchIndex(folder);
   logger.info(`search: ${search.pages} pages, ${search.files} files, ${kilobytes(search.bytes)}`);
@@ -78,11 +80,15 @@ async function makePortable(site: string, logger: AstroIntegrationLogger): Promi
   logger.info(`portable edition: ${files} files, ${kilobytes(bytes)}; packed ${kilobytes(zipBytes)}`);
 }
 
-/** The invented job is worked out with the book's own numbers, so it is made once the book is there. */
-function writeDemoJob(folder: string): void {
+/** The invented jobs are worked out with the book's own numbers, so they are made once the book is there. */
+function writeDemoJobs(folder: string): void {
+  const root = process.env['BOOK_FOLDER'] ?? ROOT;
   const book = JSON.parse(readFileSync(join(folder, 'data/job-book.json'), 'utf8')) as JobBook;
-  const job = demoJob(book);
-  if (job) writeFileSync(join(folder, 'data/demo-job.json'), JSON.stringify(job));
+  const { stories } = readDemoJobs(root, readBook(root).book);
+  mkdirSync(join(folder, 'data/demo-jobs'), { recursive: true });
+  for (const story of stories) writeFileSync(join(folder, `data/demo-jobs/${story.id}.json`), JSON.stringify(demoJob(story, book)));
+  const items = stories.map(({ id, title, sentence }) => ({ id, title, sentence }));
+  writeFileSync(join(folder, 'data/demo-jobs/index.json'), JSON.stringify({ items }));
 }
 
 function packageVersion(): string {

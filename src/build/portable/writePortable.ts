@@ -14,7 +14,9 @@ const READ_ME = 'READ-ME-FIRST.txt';
 /** What only a server has a use for: workers, the record they are told of, the page for a wrong address, the web manifest. */
 const SERVER_ONLY = new Set(['service-worker.js', 'service-worker-off.js', '404.html', 'manifest.webmanifest']);
 /** The lists that pages read, `data/<name>.json`; here each is a script. */
-const READ_BY_PAGES = ['code-meanings', 'demo-job', 'job-book', 'search-codes', 'search-spellings', 'search-words'];
+const READ_BY_PAGES = ['code-meanings', 'job-book', 'search-codes', 'search-spellings', 'search-words'];
+/** With them the invented jobs, a file each, and their list. */
+const DEMO_JOBS = /^data\/(demo-jobs\/[a-z0-9-]+)\.json$/;
 
 export interface PortableReport {
   readonly files: number;
@@ -46,7 +48,7 @@ export async function portableFiles(site: ReadonlyMap<string, Buffer>): Promise<
   const scripts = new Map(READ_BY_PAGES.map((name) => [`data/${name}.json`, name]));
   const files = new Map<string, Buffer>();
   for (const [path, content] of site) {
-    const script = scripts.get(path);
+    const script = scripts.get(path) ?? DEMO_JOBS.exec(path)?.[1];
     if (SERVER_ONLY.has(path) || path.startsWith('pagefind/')) continue;
     if (script !== undefined) files.set(`data/${script}.js`, Buffer.from(dataScript(script, content.toString('utf8'))));
     else files.set(path, path.endsWith('.html') ? Buffer.from(portablePage(content.toString('utf8'))) : content);

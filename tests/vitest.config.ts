@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', root: import.meta.dirname, include: ['**/*.test.ts'], exclude: ['browser/**', '**/node_modules/**'] } },
+      { test: { name: 'unit', root: import.meta.dirname, include: ['**/*.test.ts'], exclude: ['browser/**', 'servers/**', '**/node_modules/**'] } },
       {
         test: {
           name: 'browser',
@@ -15,6 +15,8 @@ export default defineConfig({
           hookTimeout: 120_000,
         },
       },
+      // Real servers from the system's packages; `npm test` runs them where they are installed.
+      { test: { name: 'servers', root: import.meta.dirname, include: ['servers/**/*.test.ts'], maxWorkers: 1, testTimeout: 60_000, hookTimeout: 120_000 } },
     ],
   },
 });

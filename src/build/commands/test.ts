@@ -1,7 +1,7 @@
 /** `npm test`: checks, unit tests, the build and the browser tests, each to its end, with one true count as the last line. */
 import { spawnSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, rmSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
 import { parts } from './check.ts';
 import { addCounts, countLine, type Counts } from './counts.ts';
 import { countListedTests, readTestReport } from './testReport.ts';
@@ -61,7 +61,18 @@ function runAll(): readonly PartResult[] {
   const unit = timed('unit tests', () => runTests('unit'));
   const built = timed('build', build);
   const browser = timed('browser tests', () => (built.failed === 0 ? runTests('browser') : failBrowserTests()));
-  return [...checks, unit, built, browser];
+  return [...checks, unit, built, browser, ...serverTests(built.failed === 0)];
+}
+
+/** The sample configurations are held to on the servers themselves, which only a system can install. */
+function serverTests(isBuilt: boolean): readonly PartResult[] {
+  const folders = [...(process.env['PATH'] ?? '').split(delimiter), '/usr/sbin', '/usr/local/sbin'];
+  const installed = ['nginx', 'apache2'].filter((name) => folders.some((folder) => existsSync(join(folder, name))));
+  if (installed.length === 0) {
+    console.log('\n== servers: not run, as neither nginx nor Apache is installed here');
+    return [];
+  }
+  return isBuilt ? [timed(`servers: ${installed.join(', ')}`, () => runTests('servers'))] : [];
 }
 
 function showSummary(results: readonly PartResult[]): void {

@@ -196,7 +196,8 @@ function failedWords({ session }: Bench): Node[] {
 function furtherWords(bench: Bench): string {
   const advice = bench.advice();
   const worth = Math.round(advice?.proposals[0]?.worthMinutes ?? 0);
-  return advice?.next === 'test' && worth > 0 ? `Test further first: expected to save about ${minutesWords(worth)}` : 'Test further first';
+  if (advice?.next !== 'test') return 'Test further first';
+  return worth > 0 ? `Test further first: expected to save about ${minutesWords(worth)}` : 'Test further first: one more test would settle much of the doubt that is left';
 }
 
 function findingFold(bench: Bench): HTMLElement {

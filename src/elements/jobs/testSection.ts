@@ -24,7 +24,13 @@ export function testSection(bench: Bench): Node[] {
   const proposal = advice.proposals.find((candidate) => candidate.test === chosen.test && candidate.place.id === chosen.place);
   const at = atPlace(bench, chosen, proposal);
   if (!at) return [paragraph('lead', 'This test is not in this edition of the book. Choose another.'), another];
-  return [...chosenTest(bench, at, proposal), another];
+  return [...beyondWords(advice), ...chosenTest(bench, at, proposal), another];
+}
+
+/** Said before more of the book's tests are done in vain. */
+function beyondWords({ next }: Advice): Node[] {
+  if (next !== 'nothing') return [];
+  return [paragraph('lead', 'A fault that this book does not hold is now likelier than all it does. Look beyond the book, or check the readings so far; the tests below would tell little.')];
 }
 
 function atPlace({ session: { book, derived } }: Bench, chosen: ChosenTest, proposal: Proposal | undefined): TestAtPlace | undefined {
@@ -63,7 +69,8 @@ function chosenTest(bench: Bench, at: TestAtPlace, proposal: Proposal | undefine
 /** What the test is expected to save against fitting parts by chance; below half a minute there is nothing to name. */
 function worthWords(proposal: Proposal | undefined): string {
   const worth = proposal?.worthMinutes;
-  if (worth === undefined || worth < 0.5) return '';
+  if (worth === undefined || Math.abs(worth) < 0.5) return '';
+  if (worth < 0) return '; more than it is expected to save, but a finding still needs it';
   const minutes = Math.round(worth);
   return `; expected to save about ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`;
 }

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 
-const SAMPLES = join(import.meta.dirname, '../../../src/build/hosting');
+const SAMPLES = join(import.meta.dirname, '../../src/build/hosting');
 
 export type ServerName = 'nginx' | 'apache';
 
@@ -20,6 +20,11 @@ export function programOf(name: ServerName): string | undefined {
   const names = { nginx: ['nginx'], apache: ['apache2'] }[name];
   const folders = [...(process.env['PATH'] ?? '').split(delimiter), '/usr/sbin', '/usr/local/sbin'];
   return folders.flatMap((folder) => names.map((program) => join(folder, program))).find((path) => existsSync(path));
+}
+
+/** Those of the servers that this machine has. */
+export function installedServers(): readonly ServerName[] {
+  return (['nginx', 'apache'] as const).filter((name) => programOf(name) !== undefined);
 }
 
 /** Serves a copy of a built folder with the sample configuration, on this machine alone, changed only where it asks to be. */

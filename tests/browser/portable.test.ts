@@ -232,6 +232,7 @@ describe('a job', () => {
     const other = await book.newPage({ width: 320, height: 640 });
     await open('jobs/', other.page);
     await other.page.locator('#open-file').setInputFiles(file);
+    await other.page.locator('#import-take').click();
     await other.page.locator('.job-title', { hasText: 'Van from a folder' }).waitFor();
     expect(await other.page.locator('.stage-line [aria-current="step"]').textContent()).toBe('Tests');
     expect(await other.page.locator('.file-reminder').textContent()).toContain('Save this job to a file now');
@@ -244,7 +245,7 @@ describe('a job', () => {
 
   it('the invented job opens', async () => {
     await open('jobs/');
-    await page.locator('#open-demo').click();
+    await page.locator('#open-demo-worn-plug-gap').click();
     await page.locator('.invented').first().waitFor();
     await page.locator('.job-title').waitFor();
     expect(visit.faults).toEqual([]);

@@ -68,7 +68,7 @@ function customerPart({ customer }: Report): HTMLElement {
     'section',
     { class: 'sheet-customer' },
     element('h2', {}, 'For the customer'),
-    ...part('The complaint', text(customer.complaint), list('sheet-list', customer.signs)),
+    ...part('The complaint', text(customer.complaint), customer.signs.length === 0 ? undefined : text(`Noticed: ${customer.signs.join(', ')}.`)),
     ...part('What was wrong', text(customer.whatWasWrong)),
     ...part('How we know', list('sheet-list', customer.howWeKnow.tests), comparedTable(customer.howWeKnow.readings)),
     ...part('What was done', list('sheet-list', customer.whatWasDone)),

@@ -21,6 +21,7 @@ import { jobBook } from './tests/jobs/jobBook.ts';
 
 globalThis.storeJob = (job) => openJobStore().write(job);
 globalThis.storedJob = async (id) => (await openJobStore().read(id)).value;
+globalThis.removeJob = async (id) => openJobStore().remove(id);
 globalThis.storedCount = async () => (await openJobStore().list()).value.jobs.length;
 globalThis.addMany = async (id, mark, count) => {
   const store = openJobStore();
@@ -218,6 +219,29 @@ async function refuseWrites(page: Page, refused: boolean): Promise<void> {
       : stores.putBefore;
   }, refused);
 }
+
+describe('a browser that loses its database', () => {
+  it('has every job again from the second copy, with all its entries; one that was removed stays removed', async () => {
+    const { page, context, faults } = await jobsPage();
+    const kept = jobOf(engine, complaint, codes);
+    await keep(page, kept);
+    await keep(page, { ...kept, id: 'job-gone' });
+    await page.evaluate("removeJob('job-gone')");
+    const before = await stored(page);
+    await page.goto('about:blank');
+    const other = await context.newPage();
+    // As a browser does that finds its database damaged: all of it goes, and the files beside it stay.
+    await other.goto(`${site.url}licences.txt`);
+    await other.evaluate("new Promise((resolve, reject) => { const asked = indexedDB.deleteDatabase('ignition-bench-book'); asked.onsuccess = resolve; asked.onerror = reject; asked.onblocked = reject; })");
+    await other.goto(`${site.url}jobs/`);
+    await other.locator('.job-link').waitFor();
+    await other.evaluate(script);
+    expect(await stored(other)).toEqual(before);
+    expect(await other.evaluate('storedCount()')).toBe(1);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});
 
 describe('a device without room', () => {
   it('says so on the bench, keeps what was typed, gives it out as a file, and keeps it once there is room', async () => {

@@ -124,7 +124,7 @@ async function writtenBeyond(page: Page): Promise<number> {
 }
 
 describe('a browser killed while it writes', () => {
-  it(`keeps every acknowledged entry, ${rounds} times`, { timeout: 240_000 }, async () => {
+  it(`keeps every acknowledged entry, ${rounds} times`, { timeout: 480_000 }, async () => {
     const chance = seeded(seed);
     for (let round = 0; round < rounds; round += 1) {
       last = await start();

@@ -5,6 +5,8 @@ import { readJob } from '../../domain/jobs/file.ts';
 import type { Job } from '../../domain/jobs/types.ts';
 import { failure, success } from '../../domain/result.ts';
 import type { Refusal, Result } from '../../domain/result.ts';
+import { openSecondCopy } from './secondCopy.ts';
+import type { SecondCopy } from './secondCopy.ts';
 import { askToKeep } from './room.ts';
 
 const databaseName = 'ignition-bench-book';
@@ -57,12 +59,15 @@ export function openJobStore(name = databaseName): JobStore {
       const written = unwrap(await connection.use((database) => writeJob(database, job)));
       if (written.ok) channel?.postMessage(job.id);
       // The first keeping of a job: from now on there is something to lose.
-      if (written.ok && written.value.job.revision === 1) void askToKeep();
+      if (!written.ok) return written;
+      if (written.value.job.revision === 1) void askToKeep();
+      await connection.copy(job.id);
       return written;
     },
     remove: async (id) => {
       const removed = await connection.use((database) => removeJob(database, id));
       if (removed.ok) channel?.postMessage(id);
+      if (removed.ok) await connection.copy(id);
       return removed;
     },
     watch: (changed) => {
@@ -87,9 +92,24 @@ function unwrap<Value>(result: Result<Result<Value, StorageFailure>, StorageFail
 class Connection {
   private readonly name: string;
   private opening: Promise<Database> | undefined;
+  private readonly second: Promise<SecondCopy | undefined>;
 
   constructor(name: string) {
     this.name = name;
+    this.second = openSecondCopy(name);
+  }
+
+  /** Brings the second copy of one job to what the database holds, one window at a time. It is a help and never a hindrance: where it fails, the database still has the job. */
+  async copy(id: string): Promise<void> {
+    const second = await this.second;
+    if (!second) return;
+    const bring = async (): Promise<void> => {
+      const stored = await this.use((database) => readStored(database, id));
+      if (!stored.ok || !stored.value.ok) return;
+      const job = stored.value.value;
+      await (job === undefined ? second.remove(id) : second.write(job));
+    };
+    await navigator.locks.request(`${this.name}:${id}`, bring).catch(() => undefined);
   }
 
   async use<Value>(work: (database: Database) => Promise<Value>): Promise<Result<Value, StorageFailure>> {
@@ -116,16 +136,31 @@ class Connection {
 
   private connect(): Promise<Database> {
     if (typeof indexedDB === 'undefined') return Promise.reject(new DOMException('no indexedDB', 'NotSupportedError'));
-    return new Promise((resolve, reject) => {
+    let isNew = false;
+    const opened = new Promise<Database>((resolve, reject) => {
       openDB<Schema>(this.name, databaseVersion, {
         upgrade(database) {
-          if (!database.objectStoreNames.contains('jobs')) database.createObjectStore('jobs');
+          isNew = !database.objectStoreNames.contains('jobs');
+          if (isNew) database.createObjectStore('jobs');
         },
         blocked: () => reject(new DOMException('another window holds it', 'BlockedError')),
         blocking: () => void this.close(),
         terminated: () => (this.opening = undefined),
       }).then(resolve, reject);
     });
+    return opened.then(async (database) => {
+      if (isNew) await this.restore(database);
+      return database;
+    });
+  }
+
+  /** A database that is new although there is a second copy was lost by the browser: its jobs are put back. */
+  private async restore(database: Database): Promise<void> {
+    const jobs = (await (await this.second)?.readAll().catch(() => undefined)) ?? [];
+    if (jobs.length === 0) return;
+    const transaction = strictTransaction(database);
+    for (const job of jobs) if ((await transaction.store.get(job.id)) === undefined) await transaction.store.put(job, job.id);
+    await transaction.done;
   }
 
   async close(): Promise<void> {

@@ -3,7 +3,16 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', root: import.meta.dirname, include: ['**/*.test.ts'], exclude: ['browser/**', 'servers/**', '**/node_modules/**'] } },
+      {
+        test: {
+          name: 'unit',
+          root: import.meta.dirname,
+          include: ['**/*.test.ts'],
+          exclude: ['browser/**', 'servers/**', '**/node_modules/**'],
+          // Some read the whole project or start a command; a busy machine takes its time over that.
+          testTimeout: 60_000,
+        },
+      },
       {
         test: {
           name: 'browser',

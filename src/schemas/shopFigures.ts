@@ -1,15 +1,11 @@
+import { withoutGaps } from '../domain/figures/figureTexts.ts';
 import type { FigureBook, ShopEngine, ShopFigure } from '../domain/figures/types.ts';
 import { unitById } from '../domain/units/table.ts';
 import type { Book, Entry } from './index.ts';
 
 /** The maker's figures of an engine of the book, as the domain has them: what is left out is not there. */
 export function figuresOf(engine: Entry<'engines'>): readonly ShopFigure[] {
-  return engine.makerFigures.map(({ low, high, referenceTemperature, ...figure }) => ({
-    ...figure,
-    ...(low === undefined ? {} : { low }),
-    ...(high === undefined ? {} : { high }),
-    ...(referenceTemperature === undefined ? {} : { referenceTemperature }),
-  }));
+  return engine.makerFigures.map((figure) => withoutGaps({ low: undefined, high: undefined, referenceTemperature: undefined, ...figure }));
 }
 
 /** What the shop's figures need of the book: its ranges, its layouts, and the engines that stand in it with figures of their own. */

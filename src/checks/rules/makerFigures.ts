@@ -14,7 +14,7 @@ export const makerFiguresFitTheirRange = entryRule(
       const range = rangeOf(figure.range, book, context);
       // A range that does not exist is told by the rule on ids.
       const found = problemInFigure(figure) ?? (range === undefined ? undefined : problemWithRange(figure, [range]));
-      if (found) report(['makerFigures', index, found.field], { found: `${found.field} that ${found.problem}`, expected: expected[found.field] });
+      if (found) report(['makerFigures', index, found.field], { found: `${found.field} ${found.problem}`, expected: expected[found.field] });
     });
   },
 );

@@ -31,23 +31,20 @@ export function readFigureTexts(texts: FigureTexts, range: FigureRange | undefin
   if (!low.ok) return low;
   const high = limit('high', "Maker's highest");
   if (!high.ok) return high;
-  const at = readNumber(texts.referenceTemperature, { input: 'referenceTemperature', label: 'The temperature it holds at', dimension: 'temperature', unit: 'C' });
+  if (low.value === undefined && high.value === undefined) return missing('low', "Type the maker's lowest, the highest, or both.");
+  const at = readTemperature(texts.referenceTemperature);
   if (!at.ok) return at;
-  if (at.value !== undefined && (at.value < -40 || at.value > 150)) return missing('referenceTemperature', 'The temperature it holds at must lie between −40 and 150 °C.');
   const spoken = lines(texts);
   if (!spoken.ok) return spoken;
-  const figure: ShopFigure = {
-    range: range.id,
-    ...(low.value === undefined ? {} : { low: low.value }),
-    ...(high.value === undefined ? {} : { high: high.value }),
-    unit,
-    ...(at.value === undefined ? {} : { referenceTemperature: at.value }),
-    ...spoken.value,
-    enteredOn,
-  };
-  if (low.value === undefined && high.value === undefined) return missing('low', "Type the maker's lowest, the highest, or both.");
+  const figure = withoutGaps({ range: range.id, low: low.value, high: high.value, unit, referenceTemperature: at.value, ...spoken.value, enteredOn });
   const problem = problemInFigure(figure);
   return problem ? failure({ input: problem.field, code: 'wrong', message: `This ${problem.problem}.` }) : success(figure);
+}
+
+function readTemperature(text: string): Result<number | undefined, Refusal> {
+  const at = readNumber(text, { input: 'referenceTemperature', label: 'The temperature it holds at', dimension: 'temperature', unit: 'C' });
+  if (!at.ok || at.value === undefined || (at.value >= -40 && at.value <= 150)) return at;
+  return missing('referenceTemperature', 'The temperature it holds at must lie between −40 and 150 °C.');
 }
 
 function lines(texts: FigureTexts): Result<{ readonly from: string; readonly enteredBy: string }, Refusal> {
@@ -64,6 +61,18 @@ function readNumber(text: string, expected: Parameters<typeof parseInputText>[1]
   const parsed = parseInputText(text, expected);
   if (!parsed.ok) return parsed;
   return success(parsed.value.kind === 'value' ? parsed.value.value : undefined);
+}
+
+type WithGaps = { readonly [Key in keyof ShopFigure]: ShopFigure[Key] | undefined } & Omit<ShopFigure, 'low' | 'high' | 'referenceTemperature'>;
+
+/** What was left empty is not there. */
+export function withoutGaps({ low, high, referenceTemperature, ...figure }: WithGaps): ShopFigure {
+  return {
+    ...figure,
+    ...(low === undefined ? {} : { low }),
+    ...(high === undefined ? {} : { high }),
+    ...(referenceTemperature === undefined ? {} : { referenceTemperature }),
+  };
 }
 
 function missing(input: string, message: string): Result<never, Refusal> {

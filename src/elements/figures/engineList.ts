@@ -20,7 +20,7 @@ function engineItem(shop: ShopFigures, id: string, title: string, layout: string
   const laidOut = shop.book.layouts.find((one) => one.id === layout);
   const figures = figurePlaces.flatMap((place) => (shop.places[place]?.find((engine) => engine.id === id)?.figures ?? []).map((figure) => ({ place, figure })));
   const items = figures.map(({ place, figure }) => figureItem(shop, id, place, figure, options, place === 'device' && own ? () => remove(own, `“${titleOf(shop, figure)}”`, without(own, figure)) : undefined));
-  const away = element('button', { type: 'button', 'aria-label': `Remove ${title} with its figures from this browser` }, 'Remove the engine');
+  const away = element('button', { type: 'button', 'aria-label': `Remove the engine: ${title}` }, 'Remove the engine');
   away.addEventListener('click', () => own && remove(own, `“${title}”`, undefined));
   return element(
     'li',

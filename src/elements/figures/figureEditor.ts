@@ -103,7 +103,7 @@ function followRange(form: HTMLFormElement, { book, draft }: FigureEditorOptions
   const offerUnits = (wanted: string): void => {
     const chosen = book.ranges.find(({ id }) => id === range?.value);
     const units = chosen ? unitsOf(chosen.dimension) : [];
-    unit?.replaceChildren(...units.map(({ id, symbol }) => new Option(symbol, id)));
+    unit?.replaceChildren(...(chosen ? units.map(({ id, symbol }) => new Option(symbol, id)) : [new Option('Choose the range first', '')]));
     if (unit && chosen) unit.value = units.some(({ id }) => id === wanted) ? wanted : chosen.unit;
     const temperature = fieldOf(form, 'referenceTemperature')?.closest<HTMLElement>('.field');
     if (temperature) temperature.hidden = chosen?.referenceTemperature === undefined;

@@ -44,7 +44,9 @@ export class EngineChoice {
   }
 
   start(): void {
-    if (readChoice(kept).startsWith(own)) this.ask();
+    // The field may have been touched before this script arrived.
+    const touched = this.host.contains(document.activeElement) || this.field('reading')?.value !== '';
+    if (touched || readChoice(kept).startsWith(own)) this.ask();
     else this.host.addEventListener('focusin', () => this.ask(), { once: true });
     document.addEventListener(chosenEvent, () => this.take());
     this.select.addEventListener('change', (event) => {

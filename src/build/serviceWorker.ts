@@ -3,15 +3,16 @@ import { join } from 'node:path';
 import * as esbuild from 'esbuild';
 import { hashOf, listFiles } from './files.ts';
 import { keyOf } from './worker/addresses.ts';
+import { SHOP_FIGURES } from './worker/shopFigures.ts';
 import type { Manifest } from './worker/types.ts';
 
 const WORKER_FOLDER = join(import.meta.dirname, 'worker');
 const BUILD_FILE = 'build.json';
 /**
  * Not stored: the workers, because the browser keeps the one and the other exists to end it; the build record, because
- * it must tell what the server has now.
+ * it must tell what the server has now; the shop's own figures, because they are no part of an edition.
  */
-const NOT_STORED = new Set(['service-worker.js', 'service-worker-off.js', BUILD_FILE]);
+const NOT_STORED = new Set(['service-worker.js', 'service-worker-off.js', BUILD_FILE, SHOP_FIGURES]);
 
 export interface BuildRecord {
   readonly buildId: string;

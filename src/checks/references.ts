@@ -48,7 +48,7 @@ export const referenceFields: Readonly<Record<ContentKind, Readonly<Record<strin
     'procedures.[]': 'procedures',
     'sources.[].id': 'sources',
   },
-  engines: { 'source.id': 'sources' },
+  engines: { 'source.id': 'sources', 'makerFigures.[].range': 'ranges' },
   calculators: { 'procedures.[]': 'procedures', 'ranges.[]': 'ranges', 'sources.[].id': 'sources' },
   glossary: {},
 };

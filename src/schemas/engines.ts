@@ -1,5 +1,24 @@
 import { z } from 'zod';
-import { ignitionArrangement, injectionArrangement, otherWords, plainText, sentence, sourceReference } from './common.ts';
+import { longest, mostFigures } from '../domain/figures/types.ts';
+import { entryId, ignitionArrangement, injectionArrangement, otherWords, plainText, sentence, sourceReference } from './common.ts';
+
+/** The engine maker's limits for one range of the book, as the shop entered them. */
+const makerFigure = z.strictObject({
+  /** Id of a range of the book. */
+  range: entryId,
+  /** Limits in `unit`. One end may be left open. */
+  low: z.number().optional(),
+  high: z.number().optional(),
+  /** Id of the unit table; of the same kind as that of the range. */
+  unit: plainText,
+  /** The temperature the limits hold at, °C. As the range of the book when left out. */
+  referenceTemperature: z.number().min(-40).max(150).optional(),
+  /** Where the figure was read: document, edition, page. */
+  from: plainText.max(longest.from),
+  enteredBy: plainText.max(longest.enteredBy),
+  /** The day it was entered. */
+  enteredOn: z.string(),
+});
 
 /** `content/engines/<id>.yaml`: a layout of cylinders with a firing order. No named vehicle. */
 export const engineSchema = z.strictObject({
@@ -18,4 +37,6 @@ export const engineSchema = z.strictObject({
   numbering: sentence,
   source: sourceReference,
   note: plainText.optional(),
+  /** For an engine of the shop's own: the limits of its maker. They come before the book's general figures and are marked wherever they are used. */
+  makerFigures: z.array(makerFigure).max(mostFigures).default([]),
 });

@@ -14,7 +14,7 @@ const READ_ME = 'READ-ME-FIRST.txt';
 /** What only a server has a use for: workers, the record they are told of, the page for a wrong address, the web manifest. */
 const SERVER_ONLY = new Set(['service-worker.js', 'service-worker-off.js', '404.html', 'manifest.webmanifest']);
 /** The lists that pages read, `data/<name>.json`; here each is a script. */
-const READ_BY_PAGES = ['code-meanings', 'job-book', 'search-codes', 'search-spellings', 'search-words'];
+const READ_BY_PAGES = ['code-meanings', 'figure-book', 'job-book', 'search-codes', 'search-spellings', 'search-words'];
 /** With them the invented jobs, a file each, and their list. */
 const DEMO_JOBS = /^data\/(demo-jobs\/[a-z0-9-]+)\.json$/;
 

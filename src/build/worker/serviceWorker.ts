@@ -6,6 +6,7 @@
  * `service-worker.js` on the server. Browsers fetch the worker past every cache, so each reader is freed at the next visit.
  */
 import { answerFor, wayToScope, type Answer } from './addresses.ts';
+import { SHOP_FIGURES, shopFigures } from './shopFigures.ts';
 import { cachePrefix, olderCaches, storeAll } from './storage.ts';
 import type { Manifest, WorkerMessage, WorkerScope } from './types.ts';
 
@@ -30,6 +31,7 @@ worker.addEventListener('fetch', (event) => {
   const address = new URL(event.request.url);
   const isOurs = event.request.method === 'GET' && address.href.startsWith(scope);
   if (!isOurs) return;
+  if (address.href === new URL(SHOP_FIGURES, scope).href) return event.respondWith(shopFigures(scope));
   const answer = answerFor(address.pathname, scopePath, keys);
   if (answer.kind !== 'unknown' || event.request.mode === 'navigate') event.respondWith(respond(event.request, address, answer));
 });
@@ -39,6 +41,8 @@ async function install(): Promise<void> {
   await storeAll(MANIFEST, cache, scope, (done) => {
     void tellPages({ type: 'storing', buildId: MANIFEST.buildId, done, files: keys.size });
   });
+  // The book is whole without them.
+  await shopFigures(scope).catch(() => undefined);
 }
 
 async function activate(): Promise<void> {

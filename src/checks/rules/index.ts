@@ -12,6 +12,7 @@ import {
   outcomeChancesSumToOne,
   partnerChancesOnlyWithAPartner,
 } from './likelihoods.ts';
+import { makerFiguresFitTheirRange } from './makerFigures.ts';
 import { nothingOrphaned } from './nothingOrphaned.ts';
 import { otherWordsDiffer } from './otherWords.ts';
 import { laterNotBelowNow } from './parts.ts';
@@ -37,6 +38,7 @@ import { unitFitsQuantity } from './units.ts';
 export const rules: readonly Rule[] = [
   idsResolve,
   lowNotAboveHigh,
+  makerFiguresFitTheirRange,
   unitFitsQuantity,
   copperRangesHaveAReferenceTemperature,
   makersFigureComesFirst,

@@ -29,6 +29,8 @@ export interface ReadingTexts {
   readonly makerHigh: string;
   /** The temperature the maker's limits hold at. Empty: that of the book's range. */
   readonly makerTemperature: string;
+  /** Where the maker's figure was read, when it came with the engine and stands as it came. Left out: it was typed. */
+  readonly makerFrom?: string;
 }
 
 export interface ReadingPlace {
@@ -77,14 +79,21 @@ export function judgeTypedReading(
     corrected: judged.value.corrected,
     expandedUncertainty: judged.value.expandedUncertainty,
     verdict: judged.value.verdict,
-    limits: { ...endsOf(limits), ...(fromMaker ? makerSource : bookSource(range)) },
+    limits: { ...endsOf(limits), ...(fromMaker ? makerSource(texts.makerFrom) : bookSource(range)) },
   };
   return success({ limits, judgement: judged.value, body });
 }
 
-const makerSource = { sourceId: makerSourceId, sourceLabel: "the engine maker's figure, as typed" };
+interface LimitsSource {
+  readonly sourceId: string;
+  readonly sourceLabel: string;
+}
 
-function bookSource(range: JobRange): { readonly sourceId: string; readonly sourceLabel: string } {
+function makerSource(from = "the engine maker's figure, as typed"): LimitsSource {
+  return { sourceId: makerSourceId, sourceLabel: from };
+}
+
+function bookSource(range: JobRange): LimitsSource {
   return { sourceId: range.sourceId, sourceLabel: range.sourceLabel };
 }
 

@@ -4,6 +4,8 @@ import type { JobEventBody } from '../../domain/jobs/types.ts';
 import { makeLayout } from '../../domain/diagnosis/layout.ts';
 import { setNote } from '../reading/fields.ts';
 import type { Bench } from './bench.ts';
+import { offerShopEngines } from './engineFigures.ts';
+import type { EngineFigures } from './engineFigures.ts';
 import { makeForm, missing } from './form.ts';
 import type { FormValues } from './form.ts';
 import { readChoice, writeChoice } from '../storage/choices.ts';
@@ -51,7 +53,7 @@ export function engineForm(memory: ScreenMemory, book: JobBook, submit: string, 
         choices: (first?.injection ?? []).map((word) => choice(word, injectionWords)),
       },
     ],
-    take: (values) => takeEngine(values, engineOf(values), chosen),
+    take: (values) => takeEngine(values, engineOf(values), figures, chosen),
   });
   const offer = (): void => {
     const engine = book.engines.find((candidate) => candidate.id === valueOf(form, 'engine'));
@@ -64,10 +66,16 @@ export function engineForm(memory: ScreenMemory, book: JobBook, submit: string, 
     if (event.target instanceof HTMLSelectElement && event.target.dataset['field'] === 'engine') offer();
   });
   offer();
+  const figures = offerShopEngines(memory, form);
   return form;
 }
 
-function takeEngine(values: FormValues, engine: EngineChoice | undefined, chosen: (event: EngineChosenBody) => Refusal | undefined): Refusal | (() => Refusal | undefined) {
+function takeEngine(
+  values: FormValues,
+  engine: EngineChoice | undefined,
+  figures: EngineFigures,
+  chosen: (event: EngineChosenBody) => Refusal | undefined,
+): Refusal | (() => Refusal | undefined) {
   const ignition = engine?.ignition.find((word) => word === values('ignition')) ?? engine?.ignition[0];
   const injection = engine?.injection.find((word) => word === values('injection')) ?? engine?.injection[0];
   if (engine === undefined || ignition === undefined || injection === undefined) return missing('engine', 'Choose the layout of the engine.');
@@ -77,9 +85,10 @@ function takeEngine(values: FormValues, engine: EngineChoice | undefined, chosen
   if (description === '') return missing('description', 'Say which car it is, so that the job is found again.');
   // Read before the form forgets what was typed.
   const customerReference = values('customer').trim();
+  const makerFigures = figures(values('shopEngine'));
   return () => {
     writeChoice('engine', engine.id);
-    return chosen({ kind: 'engine-chosen', layout: layout.value, description, customerReference, makerFigures: [] });
+    return chosen({ kind: 'engine-chosen', layout: layout.value, description, customerReference, makerFigures });
   };
 }
 

@@ -9,6 +9,7 @@ import type { Judgement, Limits } from '../../domain/measurement/types.ts';
 import { figureText } from '../../domain/measurement/meterTexts.ts';
 import { failure, success } from '../../domain/result.ts';
 import type { Refusal, Result } from '../../domain/result.ts';
+import { convert } from '../../domain/units/convert.ts';
 import { formatNumber } from '../../domain/units/format.ts';
 import { parseInputText } from '../../domain/units/parse.ts';
 import { unitById } from '../../domain/units/table.ts';
@@ -39,7 +40,8 @@ export function readingForm(
   const view = verdictView();
   const rangeOf = (values: FormValues): JobRange => ranges.find((range) => range.id === values('range')) ?? start;
   const judgeNow = (values: FormValues): Result<JudgedReading, Refusal> => {
-    const texts = textsWithMeter(values, rangeOf(values));
+    const read = textsWithMeter(values, rangeOf(values));
+    const texts = read.ok ? success({ ...read.value, ...makerFrom(bench, read.value, rangeOf(values)) }) : read;
     return texts.ok ? judgeTypedReading(texts.value, rangeOf(values), bench.settings.temperatureUnit, where) : texts;
   };
   const form: HTMLFormElement = makeForm(bench.memory, {
@@ -147,12 +149,29 @@ function followMeter(bench: Bench, form: HTMLFormElement, name: string, range: J
   show();
 }
 
+/** What the fields of the maker's figure start with: that of this engine, with the temperature in the scale of the reader. */
+function makerTexts(bench: Bench, range: JobRange): Pick<ReadingTexts, 'makerLow' | 'makerHigh' | 'makerTemperature'> {
+  const { decimalMark, temperatureUnit } = bench.settings;
+  const write = (value: number | undefined): string => (value === undefined ? '' : figureText(value, { decimalMark }));
+  const { low, high, referenceTemperature } = bench.session.derived.makerFigures.get(range.id) ?? {};
+  const degrees = referenceTemperature === undefined ? undefined : convert(referenceTemperature, 'C', temperatureUnit);
+  return { makerLow: write(low), makerHigh: write(high), makerTemperature: write(degrees?.ok ? degrees.value : undefined) };
+}
+
+/** A maker's figure that stands as the engine brought it keeps the words for where it is from. */
+function makerFrom(bench: Bench, texts: ReadingTexts, range: JobRange): Pick<ReadingTexts, 'makerFrom'> {
+  const figure = bench.session.derived.makerFigures.get(range.id);
+  const start = makerTexts(bench, range);
+  const untouched = texts.makerLow === start.makerLow && texts.makerHigh === start.makerHigh && texts.makerTemperature === start.makerTemperature;
+  return figure && untouched ? { makerFrom: figure.from } : {};
+}
+
 function fieldsFor(bench: Bench, range: JobRange, ranges: readonly JobRange[]): readonly FieldDefinition[] {
   const { decimalMark, temperatureUnit, meter } = bench.settings;
   const symbol = unitById(range.unit)?.symbol ?? range.unit;
   const degrees = temperatureUnit === 'F' ? '°F' : '°C';
   const write = (value: number | undefined): string => (value === undefined ? '' : formatNumber(value, { decimalMark }));
-  const maker = bench.session.derived.makerFigures.get(range.id);
+  const maker = makerTexts(bench, range);
   const copper = range.variation === 'copper';
   const line = (name: string, label: string, unit: string, start = ''): FieldDefinition => ({ name, label, kind: 'line', unit, start });
   const meters = meterOptions(meterAsked(range));
@@ -166,9 +185,9 @@ function fieldsFor(bench: Bench, range: JobRange, ranges: readonly JobRange[]): 
     line('meterPercent', 'Meter: per cent of reading', '%', write(meter?.percent ?? range.usualMeter.percent)),
     line('meterCounts', 'Meter: counts of the last digit', 'counts', write(meter?.counts ?? range.usualMeter.counts)),
     { ...line('meterResolution', 'Meter: size of one count', symbol), hint: 'Left empty: from the digits typed.' },
-    line('makerLow', "Engine maker's lowest", symbol, write(maker?.low)),
-    line('makerHigh', "Engine maker's highest", symbol, write(maker?.high)),
-    ...(copper ? [{ ...line('makerTemperature', "Maker's figure holds at", degrees), hint: 'Left empty: as the range of the book.' }] : []),
+    line('makerLow', "Engine maker's lowest", symbol, maker.makerLow),
+    line('makerHigh', "Engine maker's highest", symbol, maker.makerHigh),
+    ...(copper ? [{ ...line('makerTemperature', "Maker's figure holds at", degrees, maker.makerTemperature), hint: 'Left empty: as the range of the book.' }] : []),
   ];
 }
 

@@ -12,6 +12,7 @@ import { unitById } from '../../domain/units/table.ts';
 import { bookAddress, element } from '../dom.ts';
 import { readSettings, writeSettings } from '../storage/settings.ts';
 import { drawShape } from '../svg.ts';
+import { EngineChoice } from './engineChoice.ts';
 import { makeChoice, makeField, setNote, type FieldSpec } from './fields.ts';
 import { chosenFigures, keepMeterChoice, meterFields, meterOptions, typedMeter, usualMeter } from './meterChoice.ts';
 
@@ -47,12 +48,14 @@ const usualTemperatureTolerance = 3;
  */
 export class ReadingCheck extends HTMLElement {
   private ranges: readonly RangeOnPage[] = [];
+  private readonly engine = new EngineChoice(this, () => this.update());
 
   connectedCallback(): void {
     this.ranges = JSON.parse(this.dataset['ranges'] ?? '[]') as readonly RangeOnPage[];
     this.fillFields();
     this.addEventListener('input', (event) => {
       if (meterFields.some((name) => name === nameOf(event.target))) this.chooseMeter(typedMeter);
+      this.engine.typing(nameOf(event.target));
       this.update();
     });
     this.addEventListener('change', (event) => {
@@ -61,6 +64,7 @@ export class ReadingCheck extends HTMLElement {
       this.keepMeter();
       this.update();
     });
+    this.engine.start();
     this.update();
   }
 
@@ -101,6 +105,7 @@ export class ReadingCheck extends HTMLElement {
     const unit = this.querySelector('[data-unit]');
     if (unit) unit.textContent = symbol;
     for (const line of this.querySelectorAll<HTMLElement>('[data-for-range]')) line.hidden = line.dataset['forRange'] !== range.id;
+    this.engine.show(range);
   }
 
   private meterField(range: RangeOnPage): HTMLElement {
@@ -168,8 +173,10 @@ export class ReadingCheck extends HTMLElement {
     return resolution === undefined ? { name: 'meter', percent, counts } : { name: 'meter', percent, counts, resolution };
   }
 
-  /** The maker's limits, once either is typed, otherwise the book's. */
+  /** The limits of the chosen engine's maker, those typed once either is, otherwise the book's. */
   private limits(range: RangeOnPage): { readonly limits: Limits; readonly fromMaker: boolean } {
+    const own = this.engine.limits(range);
+    if (own) return { limits: own, fromMaker: true };
     const low = this.number('makerLow', "Maker's lowest", range.dimension, range.unit);
     const high = this.number('makerHigh', "Maker's highest", range.dimension, range.unit);
     const at = this.number('makerTemperature', 'At the temperature', 'temperature', 'C', range.limits.referenceTemperature);

@@ -18,9 +18,11 @@ const known: readonly string[] = [
   'assets/keep-in-job.js',
   'assets/wall-chart.js',
   'assets/meter-select.js',
+  'assets/shop-figures.js',
   // In the portable edition what would be fetched is brought by scripts.
   'pagefind/pagefind.js',
   'data/code-meanings.js',
+  'data/figure-book.js',
   'data/job-book.js',
   'data/search-codes.js',
   'data/search-spellings.js',

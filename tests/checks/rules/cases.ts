@@ -36,6 +36,9 @@ const hardSteps = [
 const hardProse = hardSteps.map(({ text }) => text).join(' ');
 const words = (count: number): string => `Turn ${'it '.repeat(count - 2)}round.`;
 
+/** Invented. */
+const makerFigure = { range: 'a', low: 0.4, high: 0.8, unit: 'ohm', from: 'Invented data', enteredBy: 'B', enteredOn: '2026-03-04' };
+
 /** For every rule, books that keep it and books that break it. */
 export const ruleCases: Readonly<Record<string, RuleCases>> = {
   'ids-resolve': {
@@ -67,6 +70,15 @@ export const ruleCases: Readonly<Record<string, RuleCases>> = {
       { label: 'low below high, low equal to high, one end open', book: { ranges: { a: {}, b: { low: 1, high: 1 }, c: { low: undefined } } } },
     ],
     breaks: [{ label: 'ends the wrong way round', book: { ranges: { a: { low: 1.2, high: 1.1 } } } }],
+  },
+  'maker-figures-fit-their-range': {
+    keeps: [{ label: 'figures that fit, one end open, another unit of the same kind', book: { ranges: { a: { unit: 'ohm' } }, engines: { a: { makerFigures: [makerFigure, { ...makerFigure, low: undefined, unit: 'kohm' }] } } } }],
+    breaks: [
+      { label: 'ends swapped, in the second figure', book: { ranges: { a: { unit: 'ohm' } }, engines: { a: { makerFigures: [makerFigure, { ...makerFigure, low: 2 }] } } } },
+      { label: 'neither end', book: { ranges: { a: { unit: 'ohm' } }, engines: { a: { makerFigures: [{ ...makerFigure, low: undefined, high: undefined }] } } } },
+      { label: 'a unit of another kind', book: { ranges: { a: { unit: 'mm' } }, engines: { a: { makerFigures: [makerFigure] } } } },
+      { label: 'a day that does not exist', book: { ranges: { a: { unit: 'ohm' } }, engines: { a: { makerFigures: [{ ...makerFigure, enteredOn: '2026-02-30' }] } } } },
+    ],
   },
   'unit-fits-quantity': {
     keeps: [{ label: 'another unit of the same kind', book: { quantities: { gap: { unit: 'ohm' } }, ranges: { a: { unit: 'kohm' } } } }],

@@ -1,0 +1,3 @@
+import { MyEngines } from '../figures/myEngines.ts';
+
+customElements.define('my-engines', MyEngines);

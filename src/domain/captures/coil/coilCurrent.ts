@@ -1,0 +1,165 @@
+import { failure, success } from '../../result.ts';
+import type { Refusal, Result } from '../../result.ts';
+import { varianceOf } from '../numbers/fit.ts';
+import type { Points } from '../numbers/fit.ts';
+import { figureOf } from '../numbers/figure.ts';
+import type { Figure } from '../numbers/figure.ts';
+import { assignCylinders } from '../trace/assign.ts';
+import type { AssignmentWish } from '../trace/assign.ts';
+import { problemWithTrace, refuseTrace } from '../trace/checks.ts';
+import { extremesOf, pointsOf, restOf, samplingInterval, stretchesAbove } from '../trace/trace.ts';
+import type { Rest, Stretch, Trace } from '../trace/trace.ts';
+import type { Assignment, TraceRefusalCode } from '../trace/types.ts';
+import { fittedAt, kneePlace, part, readRamp, slopeAt } from './ramp.ts';
+import type { KneeKind, Ramp } from './ramp.ts';
+
+/** One charge of one coil. Times in ms, currents in A. */
+export interface CoilEvent {
+  /** When charging began, seconds on the axis of the trace. */
+  readonly start: number;
+  /** From switching on to switching off. */
+  readonly dwell: Figure;
+  /** Current at switching off, off the fitted curve and not the highest sample, which noise raises. */
+  readonly peak: Figure;
+  /** Slope at the start, A/ms: voltage over inductance. */
+  readonly slope: Figure;
+  /** R/L, 1/ms. */
+  readonly rate: Figure;
+  /** 1/slope, ms/A, and rate/slope, 1/A: times the voltage they give millihenries and ohms. */
+  readonly perVolt: { readonly inductance: Figure; readonly resistance: Figure };
+  /** Current that is there at once, before the coil can have charged; near zero on a sound coil. */
+  readonly jump: Figure;
+  readonly knee: { readonly kind: KneeKind; readonly afterStart: Figure; readonly current: Figure } | undefined;
+}
+
+export interface CoilTrace {
+  readonly events: readonly CoilEvent[];
+  readonly assignment: Assignment;
+  /** What the clamp shows with no current, and the noise of one sample, A. */
+  readonly rest: Rest;
+  /** Charges that were seen but could not be read: a lost stretch, or too few samples. */
+  readonly unread: number;
+}
+
+/** A charge begins above this share of the highest current, and ends under half of it. */
+const beginsAbove = 0.1;
+/** The law is fitted from this share of the charge's own top on: what lies below is also reached by a jump of shorted turns. */
+const fittedFromShare = 0.08;
+/** Standard deviations of noise that make a rise or a fall more than noise. */
+const sureDeviations = 5;
+const fewestSamplesOfRamp = 12;
+const fewestSamples = 50;
+
+/**
+ * Reads a trace of coil current, A against seconds, of one coil or of the feed of several that charge one after the other.
+ * The law of charging is fitted to every ramp. Refuses a trace without readings, without a charge, with times that do not rise, and
+ * one sampled too slowly: fewer than 12 readings on a ramp.
+ */
+export function readCoilCurrent(trace: Trace, wish?: AssignmentWish): Result<CoilTrace, Refusal<TraceRefusalCode>> {
+  const problem = problemWithTrace(trace, fewestSamples);
+  if (problem) return failure(problem);
+  const rest = restOf(trace.values);
+  const height = extremesOf(trace.values).highest - rest.level;
+  const on = rest.level + Math.max(beginsAbove * height, sureDeviations * rest.noise);
+  const stretches = stretchesAbove(trace.values, on, rest.level + (on - rest.level) / 2);
+  if (stretches.length === 0 || height < 2 * sureDeviations * rest.noise) return failure(refuseTrace('no-event', noCharge));
+  const interval = samplingInterval(trace.times);
+  const longEnough = stretches.filter(({ from, to }) => to - from >= fewestSamplesOfRamp);
+  if (longEnough.length === 0) return failure(refuseTrace('sampled-too-slowly', tooSlow(stretches, interval)));
+  const events = longEnough.map((stretch) => readCharge(trace, stretch, rest, interval)).filter((event) => event !== undefined);
+  if (events.length === 0) return failure(refuseTrace('no-event', noCharge));
+  const assignment = assignCylinders(events.map((event) => event.start + event.dwell.value / 1000), wish);
+  return success({ events, assignment, rest, unread: longEnough.length - events.length });
+}
+
+const noCharge = 'No charging of a coil stands out of the noise. Check the clamp, its zero and its range, and that a whole charge, from nothing to switching off, is in the record.';
+
+function tooSlow(stretches: readonly Stretch[], interval: number): string {
+  const longest = Math.max(...stretches.map(({ from, to }) => to - from));
+  return `Only ${longest} readings stand on a ramp, one every ${Number((interval * 1e6).toPrecision(3))} µs; at least ${fewestSamplesOfRamp} are needed. Record again with a shorter time per division or more points.`;
+}
+
+/** The last sample before the current is switched off: the fall itself may hold a few samples. */
+function lastOnRamp({ values }: Trace, { from, to }: Stretch, rest: Rest): number {
+  const top = extremesOf(values, { from, to }).highest;
+  const falls = Math.max(sureDeviations * rest.noise, 0.03 * (top - rest.level));
+  const half = rest.level + (top - rest.level) / 2;
+  let last = to - 1;
+  while (last > from && !((values[last] ?? Number.NaN) > half)) last -= 1;
+  while (last > from + 2 && (values[last - 1] ?? 0) - (values[last] ?? 0) > falls) last -= 1;
+  return last;
+}
+
+function hasLostSamples({ values }: Trace, from: number, to: number): boolean {
+  let lost = 0;
+  for (let place = from; place < to; place += 1) if (Number.isNaN(values[place])) lost += 1;
+  return lost > 0.2 * (to - from);
+}
+
+function readCharge(trace: Trace, stretch: Stretch, rest: Rest, interval: number): CoilEvent | undefined {
+  const last = lastOnRamp(trace, stretch, rest);
+  const first = firstRise(trace, stretch.from, rest);
+  const origin = trace.times[first] ?? 0;
+  if (hasLostSamples(trace, stretch.from, last + 2)) return undefined;
+  const points = pointsOf(trace, { from: first, to: last + 1 }, origin, rest.level);
+  const top = points.y.at(-1) ?? 0;
+  const begin = points.y.findIndex((current) => current > Math.max(fittedFromShare * top, sureDeviations * rest.noise));
+  // The first point above the threshold is there partly because its noise is high; the ones after it are not.
+  const ramp = readRamp(part(points, begin + 1, points.x.length), noiseOfPoint(rest, last + 1 - first, points));
+  const end = 1000 * ((trace.times[last] ?? 0) - origin + interval / 2);
+  return ramp && eventFrom(ramp, { origin, end, halfStep: 500 * interval, jumpAt: 1000 * interval });
+}
+
+/** Averaging blocks lowers the noise of a point. */
+function noiseOfPoint(rest: Rest, samples: number, points: Points): number {
+  return rest.noise / Math.sqrt(Math.max(1, Math.floor(samples / Math.max(1, points.x.length))));
+}
+
+/** Back from a place on the ramp to the first sample that is more than noise. */
+function firstRise({ values }: Trace, from: number, rest: Rest): number {
+  let place = from;
+  while (place > 0 && (values[place - 1] ?? 0) > rest.level + 3 * rest.noise) place -= 1;
+  return place;
+}
+
+interface Moments {
+  readonly origin: number;
+  readonly end: number;
+  readonly halfStep: number;
+  readonly jumpAt: number;
+}
+
+function eventFrom(ramp: Ramp, { origin, end, halfStep, jumpAt }: Moments): CoilEvent | undefined {
+  const { fit } = ramp;
+  const [slope = 0, rate = 0, start = 0] = fit.parameters;
+  if (!(slope > 0) || !(end > start)) return undefined;
+  const { degreesOfFreedom } = fit;
+  /** A figure that follows from slope, rate and start, by its change with each of them. */
+  const figure = (value: number, gradient: readonly number[]) =>
+    figureOf(value, { normal: Math.sqrt(varianceOf([...gradient, ...zeros(fit.parameters.length - gradient.length)], fit.covariance)), degreesOfFreedom });
+  const peak = fittedAt(ramp.curve, fit, end);
+  const jump = fittedAt(ramp.curve, fit, jumpAt / 2);
+  return {
+    start: origin + start / 1000,
+    dwell: figureOf(end - start, { normal: figure(start, [0, 0, 1]).standardUncertainty, halfWidth: halfStep, degreesOfFreedom }),
+    peak: figureOf(peak.value, { normal: Math.sqrt(peak.variance), halfWidth: Math.abs(slopeAt(ramp, end)) * halfStep, degreesOfFreedom }),
+    slope: figure(slope, [1]),
+    rate: figure(rate, [0, 1]),
+    perVolt: { inductance: figure(1 / slope, [-1 / slope ** 2]), resistance: figure(rate / slope, [-rate / slope ** 2, 1 / slope]) },
+    jump: figureOf(Math.max(0, jump.value), { normal: Math.sqrt(jump.variance), halfWidth: slope * halfStep }),
+    knee: ramp.knee && kneeFrom(ramp, ramp.knee, figure),
+  };
+}
+
+function kneeFrom({ curve, fit }: Ramp, kind: KneeKind, figure: (value: number, gradient: readonly number[]) => Figure): CoilEvent['knee'] {
+  const [, , start = 0, knee = 0] = fit.parameters;
+  // On the side of the law the current at the knee does not yet hang on when the knee comes; its own time adds to it.
+  const gradient = new Float64Array(fit.parameters.length);
+  const current = curve(knee, fit.parameters, gradient);
+  gradient[kneePlace] = -(gradient[2] ?? 0);
+  return { kind, afterStart: figure(knee - start, [0, 0, -1, 1]), current: figure(current, [...gradient]) };
+}
+
+function zeros(count: number): readonly number[] {
+  return new Array<number>(count).fill(0);
+}

@@ -1,12 +1,12 @@
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
 import { varianceOf } from '../numbers/fit.ts';
-import type { Points } from '../numbers/fit.ts';
 import { figureOf } from '../numbers/figure.ts';
 import type { Figure } from '../numbers/figure.ts';
 import { assignCylinders } from '../trace/assign.ts';
 import type { AssignmentWish } from '../trace/assign.ts';
 import { problemWithTrace, refuseTrace } from '../trace/checks.ts';
+import { firstRise, hasLostSamples, lastOnRamp, noiseOfPoint, sureDeviations } from '../trace/pulse.ts';
 import { extremesOf, pointsOf, restOf, samplingInterval, stretchesAbove } from '../trace/trace.ts';
 import type { Rest, Stretch, Trace } from '../trace/trace.ts';
 import type { Assignment, TraceRefusalCode } from '../trace/types.ts';
@@ -45,8 +45,6 @@ export interface CoilTrace {
 const beginsAbove = 0.1;
 /** The law is fitted from this share of the charge's own top on: what lies below is also reached by a jump of shorted turns. */
 const fittedFromShare = 0.08;
-/** Standard deviations of noise that make a rise or a fall more than noise. */
-const sureDeviations = 5;
 const fewestSamplesOfRamp = 12;
 const fewestSamples = 50;
 
@@ -79,23 +77,6 @@ function tooSlow(stretches: readonly Stretch[], interval: number): string {
   return `Only ${longest} readings stand on a ramp, one every ${Number((interval * 1e6).toPrecision(3))} µs; at least ${fewestSamplesOfRamp} are needed. Record again with a shorter time per division or more points.`;
 }
 
-/** The last sample before the current is switched off: the fall itself may hold a few samples. */
-function lastOnRamp({ values }: Trace, { from, to }: Stretch, rest: Rest): number {
-  const top = extremesOf(values, { from, to }).highest;
-  const falls = Math.max(sureDeviations * rest.noise, 0.03 * (top - rest.level));
-  const half = rest.level + (top - rest.level) / 2;
-  let last = to - 1;
-  while (last > from && !((values[last] ?? Number.NaN) > half)) last -= 1;
-  while (last > from + 2 && (values[last - 1] ?? 0) - (values[last] ?? 0) > falls) last -= 1;
-  return last;
-}
-
-function hasLostSamples({ values }: Trace, from: number, to: number): boolean {
-  let lost = 0;
-  for (let place = from; place < to; place += 1) if (Number.isNaN(values[place])) lost += 1;
-  return lost > 0.2 * (to - from);
-}
-
 function readCharge(trace: Trace, stretch: Stretch, rest: Rest, interval: number): CoilEvent | undefined {
   const last = lastOnRamp(trace, stretch, rest);
   const first = firstRise(trace, stretch.from, rest);
@@ -108,18 +89,6 @@ function readCharge(trace: Trace, stretch: Stretch, rest: Rest, interval: number
   const ramp = readRamp(part(points, begin + 1, points.x.length), noiseOfPoint(rest, last + 1 - first, points));
   const end = 1000 * ((trace.times[last] ?? 0) - origin + interval / 2);
   return ramp && eventFrom(ramp, { origin, end, halfStep: 500 * interval, jumpAt: 1000 * interval });
-}
-
-/** Averaging blocks lowers the noise of a point. */
-function noiseOfPoint(rest: Rest, samples: number, points: Points): number {
-  return rest.noise / Math.sqrt(Math.max(1, Math.floor(samples / Math.max(1, points.x.length))));
-}
-
-/** Back from a place on the ramp to the first sample that is more than noise. */
-function firstRise({ values }: Trace, from: number, rest: Rest): number {
-  let place = from;
-  while (place > 0 && (values[place - 1] ?? 0) > rest.level + 3 * rest.noise) place -= 1;
-  return place;
 }
 
 interface Moments {

@@ -1,0 +1,71 @@
+import { compareConditions } from '../../obd/similar-conditions.ts';
+import type { ConditionMissed, RunningConditions } from '../../obd/similar-conditions.ts';
+import { channel } from '../columns/match.ts';
+import type { ColumnMatch } from '../columns/match.ts';
+import type { LoggedTable } from '../table/types.ts';
+import { misfiresIn } from './counters.ts';
+import { secondsOf } from './weights.ts';
+
+/** Coolant from which an engine counts as warm, °C. Common practice; the stored state says only warm or cold. */
+export const warmFrom = 70;
+
+export interface ProofDrive {
+  /** Time and turns of the crank under similar conditions by either reading of the load rule; and by one of the two only. */
+  readonly seconds: number;
+  readonly revolutions: number;
+  readonly unsettledSeconds: number;
+  /** Longest stretch without a break, s. */
+  readonly longest: number;
+  /** Seconds in which only this was missed: what to drive differently. */
+  readonly missedOnly: Readonly<Record<ConditionMissed, number>>;
+  /** Misfires counted while the conditions were similar; nothing when no counter was logged. */
+  readonly misfires: number | undefined;
+  /** Enough quiet turns: nothing when no number was asked for. */
+  readonly longEnough: boolean | undefined;
+}
+
+export type ProofRefusal = 'no-speed' | 'no-load' | 'no-coolant' | 'no-time';
+
+/** Columns the comparison cannot do without; the first that is missing. */
+export function missingForProof(table: LoggedTable, matches: readonly ColumnMatch[]): ProofRefusal | undefined {
+  if (table.time === undefined) return 'no-time';
+  if (channel(table, matches, 'engine-speed') === undefined) return 'no-speed';
+  if (channel(table, matches, 'load') === undefined) return 'no-load';
+  return channel(table, matches, 'coolant-temperature') === undefined ? 'no-coolant' : undefined;
+}
+
+const secondsPerMinute = 60;
+/** A stalled engine meets no conditions, rpm. */
+const runsFrom = 300;
+
+/**
+ * How long the engine ran as it did when the misfire was stored (13 CCR 1968.2, recalled: speed within 375 rpm, load within 20 %, same
+ * warm-up state). Rows with a reading missing count as not similar. `revolutionsWanted` is what a proof asks for. Nothing when speed,
+ * load, coolant or time was not logged; `missingForProof` says which.
+ */
+export function readProofDrive(table: LoggedTable, matches: readonly ColumnMatch[], stored: RunningConditions, revolutionsWanted?: number): ProofDrive | undefined {
+  const [speed, load, coolant] = [channel(table, matches, 'engine-speed'), channel(table, matches, 'load'), channel(table, matches, 'coolant-temperature')];
+  if (speed === undefined || load === undefined || coolant === undefined || table.time === undefined) return undefined;
+  const steps = secondsOf(table);
+  const similarRows = new Uint8Array(table.rows);
+  let [seconds, revolutions, unsettledSeconds, longest, run] = [0, 0, 0, 0, 0];
+  const missedOnly: Record<ConditionMissed, number> = { speed: 0, load: 0, 'warm-up state': 0 };
+  for (let row = 0; row < table.rows; row += 1) {
+    const [now, pull, heat, step] = [speed[row] ?? Number.NaN, load[row] ?? Number.NaN, coolant[row] ?? Number.NaN, steps[row] ?? 0];
+    const isRunning = now >= runsFrom && !Number.isNaN(pull) && !Number.isNaN(heat);
+    const found = isRunning ? compareConditions(stored, { speed: now, load: pull, warm: heat >= warmFrom }) : undefined;
+    if (found?.similar === true) {
+      similarRows[row] = 1;
+      seconds += step;
+      run += step;
+      revolutions += (step * now) / secondsPerMinute;
+      longest = Math.max(longest, run);
+    } else run = 0;
+    if (found?.similar === 'unsettled') unsettledSeconds += step;
+    const [only, another] = found?.misses ?? [];
+    if (only !== undefined && another === undefined) missedOnly[only] += step;
+  }
+  const misfires = misfiresIn(table, matches, similarRows);
+  const longEnough = revolutionsWanted === undefined ? undefined : revolutions >= revolutionsWanted;
+  return { seconds, revolutions, unsettledSeconds, longest, missedOnly, misfires, longEnough };
+}

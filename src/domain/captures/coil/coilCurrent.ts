@@ -43,6 +43,8 @@ export interface CoilTrace {
 
 /** A charge begins above this share of the highest current, and ends under half of it. */
 const beginsAbove = 0.1;
+/** A charge reaches at least this share of the highest current; what stays lower is noise or was broken off at once. */
+const clearShare = 0.25;
 /** The law is fitted from this share of the charge's own top on: what lies below is also reached by a jump of shorted turns. */
 const fittedFromShare = 0.08;
 const fewestSamplesOfRamp = 12;
@@ -58,12 +60,15 @@ export function readCoilCurrent(trace: Trace, wish?: AssignmentWish): Result<Coi
   if (problem) return failure(problem);
   const rest = restOf(trace.values);
   const height = extremesOf(trace.values).highest - rest.level;
+  if (height < 2 * sureDeviations * rest.noise) return failure(refuseTrace('no-event', noCharge));
   const on = rest.level + Math.max(beginsAbove * height, sureDeviations * rest.noise);
   const stretches = stretchesAbove(trace.values, on, rest.level + (on - rest.level) / 2);
-  if (stretches.length === 0 || height < 2 * sureDeviations * rest.noise) return failure(refuseTrace('no-event', noCharge));
+  if (stretches.length === 0) return failure(refuseTrace('no-event', noCharge));
   const interval = samplingInterval(trace.times);
-  const longEnough = stretches.filter(({ from, to }) => to - from >= fewestSamplesOfRamp);
-  if (longEnough.length === 0) return failure(refuseTrace('sampled-too-slowly', tooSlow(stretches, interval)));
+  // Noise at the foot of a ramp may look like a short one; its top gives it away.
+  const clear = stretches.filter((stretch) => extremesOf(trace.values, stretch).highest > rest.level + clearShare * height);
+  const longEnough = clear.filter(({ from, to }) => to - from >= fewestSamplesOfRamp);
+  if (longEnough.length === 0) return failure(refuseTrace('sampled-too-slowly', tooSlow(clear, interval)));
   const events = longEnough.map((stretch) => readCharge(trace, stretch, rest, interval)).filter((event) => event !== undefined);
   if (events.length === 0) return failure(refuseTrace('no-event', noCharge));
   const assignment = assignCylinders(events.map((event) => event.start + event.dwell.value / 1000), wish);

@@ -46,9 +46,10 @@ const tooSlow = `Fewer than ${fewestOnPulse} readings stand on a pulse. Record a
 /** Stretches of pulses, or why there are none. */
 function findPulses(values: Float64Array, rest: Rest): Result<readonly Stretch[], Refusal<TraceRefusalCode>> {
   const height = extremesOf(values).highest - rest.level;
+  if (height < 2 * sureDeviations * rest.noise) return failure(refuseTrace('no-event', noPulse));
   const on = rest.level + Math.max(beginsAbove * height, sureDeviations * rest.noise);
   const stretches = stretchesAbove(values, on, rest.level + (on - rest.level) / 2);
-  if (stretches.length === 0 || height < 2 * sureDeviations * rest.noise) return failure(refuseTrace('no-event', noPulse));
+  if (stretches.length === 0) return failure(refuseTrace('no-event', noPulse));
   const long = stretches.filter(({ from, to }) => to - from >= fewestOnPulse);
   return long.length === 0 ? failure(refuseTrace('sampled-too-slowly', tooSlow)) : success(long);
 }
@@ -109,7 +110,7 @@ export function readInjectorVoltage(trace: Trace, wish?: AssignmentWish): Result
   const rest = restOf(trace.values);
   // The pulse goes down from the supply; turned over it goes up, and the clamp down.
   const turned: Trace = { times: trace.times, values: trace.values.map((value) => Math.max(0, rest.level - value)) };
-  const found = findPulses(turned.values, { level: 0, noise: rest.noise });
+  const found = findPulses(turned.values, { ...rest, level: 0 });
   if (!found.ok) return found;
   const [interval, ceiling] = [samplingInterval(trace.times), extremesOf(trace.values).highest];
   const pulses = found.value.map((stretch): InjectorPulse => {

@@ -72,7 +72,7 @@ export function findNotch(points: Points, noise: number): Notch | undefined {
  * Of all places the one with the clearest corner is picked, which noise has a hand in; the law of propagation does not know of that.
  * Found by trial on drawn traces: with this factor the 95 % interval holds the true moment as often as it says.
  */
-const pickedCorner = 1.2;
+const pickedCorner = 1.25;
 
 function fitCorner({ x, y }: Points, place: number, window: number): Notch | undefined {
   const [from, to] = [Math.max(0, place - Math.round(1.3 * window)), Math.min(x.length, place + 2 * window)];

@@ -1,6 +1,6 @@
 import { fitCurve, varianceOf } from '../numbers/fit.ts';
 import type { Curve, Fit, Points } from '../numbers/fit.ts';
-import { figureOf } from '../numbers/figure.ts';
+import { figureOf, widen } from '../numbers/figure.ts';
 import type { Figure } from '../numbers/figure.ts';
 
 /*
@@ -68,8 +68,16 @@ function mirrored({ parameters }: Fit): readonly number[] {
   return [...parameters].with(2, end + shift).with(5, -sine);
 }
 
-/** Where on the time axis zero is: the firing. `firingHalfStep` is half a sampling interval, by which that moment is unsure. */
-export function fitBurn(points: Points, sight: BurnSight, firingHalfStep: number): Burn | undefined {
+/** What is unsure before the fit begins. */
+export interface BurnDoubts {
+  /** Half a sampling interval, ms: the firing, from which times are counted, lies between two readings. */
+  readonly firingHalfStep: number;
+  /** Standard uncertainty of the level of rest, from which voltages are counted. */
+  readonly restDeviation: number;
+}
+
+/** Burn line and swing from points that begin on the burn line and end among the swings; times from the firing on. */
+export function fitBurn(points: Points, sight: BurnSight, { firingHalfStep, restDeviation }: BurnDoubts): Burn | undefined {
   const start = startFrom(sight);
   const first = bestFrom(points, [start, start.with(5, 0.5 * sight.level), start.with(5, -0.5 * sight.level), start.with(4, 1.3 * (start[4] ?? 0))]);
   if (first === undefined) return undefined;
@@ -83,7 +91,7 @@ export function fitBurn(points: Points, sight: BurnSight, firingHalfStep: number
   const tenth = (frequency / damping) * (Math.LN10 / (2 * Math.PI));
   return {
     time: endOf([first, ...(other ? [other] : [])], fit, firingHalfStep),
-    voltage: figure(level + (slope * end) / 2, [1, end / 2, slope / 2]),
+    voltage: widen(figure(level + (slope * end) / 2, [1, end / 2, slope / 2]), restDeviation),
     slope: figure(slope, [0, 1]),
     swing: isSwing
       ? {

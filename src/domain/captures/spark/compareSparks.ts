@@ -90,7 +90,8 @@ const steep = 0.25;
 /** Ratio of independent figures. */
 function ratio(one: Figure | undefined, other: number | undefined, others: readonly (Figure | undefined)[]): Figure | undefined {
   if (one === undefined || other === undefined || !(other > 0)) return undefined;
-  const uncertain = Math.max(0, ...others.map((figure) => (figure === undefined ? 0 : figure.standardUncertainty / Math.abs(figure.value))));
+  // The middle of several is about as sure as the middle one of them; one that is very unsure does not make it so.
+  const uncertain = middleOf(others.map((figure) => figure && figure.standardUncertainty / Math.abs(figure.value))) ?? 0;
   const value = one.value / other;
   return figureOf(value, { normal: Math.abs(value) * Math.hypot(one.standardUncertainty / one.value, uncertain) });
 }

@@ -169,7 +169,7 @@ function readBurn(scene: Scene, at: number, firing: number, next: number): Burn 
   const end = Math.min(next, placeOfTime(trace.times, (trace.times[down.place] ?? 0) + swingsFor / 1000));
   const trough = lowestPlace(trace.values, down.place, Math.min(end, down.place + Math.ceil(0.0002 / interval)));
   const points = pointsOf(trace, { from: settled, to: end }, at);
-  return fitBurn(points, { level: down.level, halfWay: ms(down.place), trough: ms(trough) }, 500 * interval);
+  return fitBurn(points, { level: down.level, halfWay: ms(down.place), trough: ms(trough) }, { firingHalfStep: 500 * interval, restDeviation: rest.deviation });
 }
 
 function lowestPlace(values: Float64Array, from: number, to: number): number {

@@ -130,6 +130,7 @@ export function sniffDelimiter(text: string): Delimiter {
     const usual = counts.toSorted((one, other) => one - other)[Math.floor(counts.length / 2)] ?? 0;
     return usual === 0 ? 0 : counts.filter((count) => count === usual).length / lines.length;
   });
+  if (scores.every((score) => score === 0)) return ',';
   const best = scores.findIndex((score) => score >= 0.8);
   const highest = scores.indexOf(Math.max(...scores));
   return delimiters[best >= 0 ? best : highest] ?? ',';

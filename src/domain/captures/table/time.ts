@@ -25,10 +25,24 @@ function couldBeTime(column: NumberColumn): boolean {
   return risingShare(column) > 0.98 && (values.at(-1) ?? 0) > (values[0] ?? 0) && column.filled > 0.98 * values.length;
 }
 
-/** The time column: by its heading or unit first, then the first column if it rises all through. */
+/** A column that is called a time may go back now and then: the record was stopped. It must rise more often than not. */
+const namedRises = 0.5;
+
+function isCalledTime(column: TableColumn): boolean {
+  return isNumbers(column) && timeWord.test(column.heading) && risingShare(column) >= namedRises;
+}
+
+/** In seconds or the like, and rising: a pulse width is in milliseconds too, but does not rise all through. */
+function isInTime(column: TableColumn): boolean {
+  return isNumbers(column) && findUnit(column.unitText, 'time') !== undefined && couldBeTime(column);
+}
+
+/** The time column: by its heading first, then by its unit, then the first column if it rises all through. */
 function placeOfTimeColumn(columns: readonly TableColumn[]): number {
-  const named = columns.findIndex((column) => isNumbers(column) && (timeWord.test(column.heading) || findUnit(column.unitText, 'time') !== undefined) && risingShare(column) > 0.9);
-  if (named >= 0) return named;
+  const called = columns.findIndex(isCalledTime);
+  if (called >= 0) return called;
+  const written = columns.findIndex(isInTime);
+  if (written >= 0) return written;
   const [first] = columns;
   return first !== undefined && isNumbers(first) && couldBeTime(first) ? 0 : -1;
 }

@@ -16,6 +16,8 @@ export interface Stretch {
 /** The level a channel rests at, and its noise. */
 export interface Rest {
   readonly level: number;
+  /** Standard uncertainty of the level itself. */
+  readonly deviation: number;
   /** Standard deviation of one sample. */
   readonly noise: number;
 }
@@ -64,23 +66,26 @@ export function roughQuantile(values: Float64Array, share: number): number {
 }
 
 /** Most samples that are sorted at once to find the noise. */
-const mostSorted = 20_000;
+const mostSorted = 6000;
 
 /** The level most samples lie at: the fullest stretch of the histogram, then the mean of what lies near it. */
 export function restOf(values: Float64Array): Rest {
   const extremes = extremesOf(values);
   const height = extremes.highest - extremes.lowest;
-  if (!(height > 0)) return { level: extremes.lowest, noise: 0 };
+  if (!(height > 0)) return { level: extremes.lowest, deviation: 0, noise: 0 };
   const counts = histogram(values, extremes);
   const near = (bin: number) => (counts[bin - 1] ?? 0) + (counts[bin] ?? 0) + (counts[bin + 1] ?? 0);
   const fullest = counts.reduce((best, _, bin) => (near(bin) > near(best) ? bin : best), 0);
   const centre = extremes.lowest + ((fullest + 0.5) * height) / bins;
-  const noise = noiseNear(values, centre, height / 20);
-  return { level: meanNear(values, centre, Math.max(3 * noise, height / bins)), noise };
+  let noise = noiseNear(values, centre, height / 20);
+  // Where noise is most of what there is, a narrow look at it cuts it short: wider looks until nothing changes.
+  for (let round = 0; round < 8 && 4 * noise > height / 20; round += 1) noise = noiseNear(values, centre, Math.max(height / 20, 5 * noise));
+  const { level, count } = meanNear(values, centre, Math.max(3 * noise, height / bins));
+  return { level, deviation: noise / Math.sqrt(Math.max(1, count)), noise };
 }
 
-function meanNear(values: Float64Array, centre: number, reach: number): number {
-  let level = centre;
+function meanNear(values: Float64Array, centre: number, reach: number): { readonly level: number; readonly count: number } {
+  let [level, used] = [centre, 0];
   for (let round = 0; round < 3; round += 1) {
     let [sum, count] = [0, 0];
     for (const value of values) {
@@ -89,8 +94,9 @@ function meanNear(values: Float64Array, centre: number, reach: number): number {
       count += 1;
     }
     if (count > 0) level = sum / count;
+    used = count;
   }
-  return level;
+  return { level, count: used };
 }
 
 /** Noise of one sample from differences of neighbours that both lie near the level: what is slow drops out. */

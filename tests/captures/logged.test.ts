@@ -22,7 +22,7 @@ function matched(headings: readonly string[], rows: readonly Row[], choices?: re
 }
 
 /** Headings as the trade writes them; what a mechanic would say they are. */
-const headings: readonly (readonly [heading: string, quantity: string | undefined, index?: number])[] = [
+const headings: [heading: string, quantity: string | undefined, index?: number][] = [
   ['Engine speed (rpm)', 'engine-speed'],
   ['Engine RPM', 'engine-speed'],
   ['n (rpm)', 'engine-speed'],

@@ -79,17 +79,17 @@ function ofCylinder(cylinder: number, events: readonly CoilEvent[], missing: num
     jump: mean((event) => event.jump),
     inductance: times(mean((event) => event.perVolt.inductance)),
     resistance: times(mean((event) => event.perVolt.resistance)),
-    knee: kneeOf(sound),
+    knee: kneeOf(sound, scale),
     odd,
   };
 }
 
 /** The knee, where more than half of the charges have one of the same kind. */
-function kneeOf(events: readonly CoilEvent[]): CoilOfCylinder['knee'] {
+function kneeOf(events: readonly CoilEvent[], scale: number): CoilOfCylinder['knee'] {
   for (const kind of ['limiting', 'saturation'] as const) {
     const knees = events.map((event) => event.knee).filter((knee) => knee?.kind === kind).filter((knee) => knee !== undefined);
     if (2 * knees.length > events.length) {
-      return { kind, afterStart: combine(knees.map((knee) => knee.afterStart)), current: combine(knees.map((knee) => knee.current)) };
+      return { kind, afterStart: combine(knees.map((knee) => knee.afterStart)), current: relative(combine(knees.map((knee) => knee.current)), scale) };
     }
   }
   return undefined;

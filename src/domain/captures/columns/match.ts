@@ -70,20 +70,29 @@ function unitFor(column: TableColumn, quantity: CapturedQuantity): Unit | 'other
   return findUnit(column.unitText, quantity.dimension) ?? (findUnits(column.unitText).length > 0 ? 'other' : undefined);
 }
 
+/** By its unit alone: where no other quantity is written so, and no word speaks against it. */
+function unitTells(words: readonly string[], unit: Unit | undefined, { unitTells: tells, not = [] }: CapturedQuantity): boolean {
+  return unit !== undefined && tells === true && !not.some((word) => words.includes(word));
+}
+
+function confidenceOf(score: number, unit: Unit | undefined): Confidence {
+  if (score === 0) return 'unit';
+  return unit === undefined ? 'words' : 'words-and-unit';
+}
+
 function candidate(table: LoggedTable, place: number, quantity: CapturedQuantity): Candidate | undefined {
   const column = table.columns[place];
   if (column === undefined || place === table.time?.column) return undefined;
+  if (column.kind === 'words' && quantity.dimension !== 'count') return undefined;
   const words = wordsOf(column.heading);
   const [score, unit] = [wordScore(words, quantity), unitFor(column, quantity)];
-  if (unit === 'other') return undefined;
-  if (score === 0 && !(unit !== undefined && quantity.unitTells === true && !quantity.not?.some((word) => words.includes(word)))) return undefined;
-  if (column.kind === 'words' && quantity.dimension !== 'count') return undefined;
+  if (unit === 'other' || (score === 0 && !unitTells(words, unit, quantity))) return undefined;
   return {
     column: place,
     quantity: quantity.id,
     index: quantity.index && indexIn(words, quantity.index),
     unit: unit?.id ?? quantity.unit,
-    confidence: score === 0 ? 'unit' : unit === undefined ? 'words' : 'words-and-unit',
+    confidence: confidenceOf(score, unit),
     score: score * 2 + (unit === undefined ? 0 : 1),
   };
 }

@@ -131,14 +131,11 @@ export function readInjectorVoltage(trace: Trace, wish?: AssignmentWish): Result
   return success({ pulses, assignment: assignCylinders(pulses.map(({ start }) => start), wish), rest });
 }
 
-/** Time at which the trace passes a level near a place, in this direction, between two readings on a straight line. */
+/** Time at which the trace passes a level near a place, in this direction: half-way between the two readings, for the edge is steep. */
 function crossingTime({ times, values }: Trace, near: number, level: number, direction: 1 | -1): number {
   for (let place = Math.max(1, near - 3); place < Math.min(values.length, near + 4); place += 1) {
     const [before, now] = [values[place - 1] ?? Number.NaN, values[place] ?? Number.NaN];
-    if (direction * (before - level) <= 0 && direction * (now - level) > 0) {
-      const [timeBefore, timeNow] = [times[place - 1] ?? 0, times[place] ?? 0];
-      return timeBefore + ((timeNow - timeBefore) * (level - before)) / (now - before);
-    }
+    if (direction * (before - level) <= 0 && direction * (now - level) > 0) return ((times[place - 1] ?? 0) + (times[place] ?? 0)) / 2;
   }
   return times[near] ?? Number.NaN;
 }

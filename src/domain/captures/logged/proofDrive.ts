@@ -1,5 +1,5 @@
 import { compareConditions } from '../../obd/similar-conditions.ts';
-import type { ConditionMissed, RunningConditions } from '../../obd/similar-conditions.ts';
+import type { ConditionMissed, RunningConditions, Similarity } from '../../obd/similar-conditions.ts';
 import { channel } from '../columns/match.ts';
 import type { ColumnMatch } from '../columns/match.ts';
 import type { LoggedTable } from '../table/types.ts';
@@ -38,34 +38,50 @@ const secondsPerMinute = 60;
 /** A stalled engine meets no conditions, rpm. */
 const runsFrom = 300;
 
+interface Needed {
+  readonly speed: Float64Array;
+  readonly load: Float64Array;
+  readonly coolant: Float64Array;
+}
+
+/** The columns a comparison needs, or nothing when one is missing. */
+function neededFrom(table: LoggedTable, matches: readonly ColumnMatch[]): Needed | undefined {
+  const [speed, load, coolant] = [channel(table, matches, 'engine-speed'), channel(table, matches, 'load'), channel(table, matches, 'coolant-temperature')];
+  return speed && load && coolant && table.time ? { speed, load, coolant } : undefined;
+}
+
+/** How one row compares; nothing for a stalled engine or a missing reading. */
+function compareRow({ speed, load, coolant }: Needed, row: number, stored: RunningConditions): Similarity | undefined {
+  const [now = Number.NaN, pull = Number.NaN, heat = Number.NaN] = [speed[row], load[row], coolant[row]];
+  const isKnown = now >= runsFrom && !Number.isNaN(pull) && !Number.isNaN(heat);
+  return isKnown ? compareConditions(stored, { speed: now, load: pull, warm: heat >= warmFrom }) : undefined;
+}
+
 /**
  * How long the engine ran as it did when the misfire was stored (13 CCR 1968.2, recalled: speed within 375 rpm, load within 20 %, same
  * warm-up state). Rows with a reading missing count as not similar. `revolutionsWanted` is what a proof asks for. Nothing when speed,
  * load, coolant or time was not logged; `missingForProof` says which.
  */
 export function readProofDrive(table: LoggedTable, matches: readonly ColumnMatch[], stored: RunningConditions, revolutionsWanted?: number): ProofDrive | undefined {
-  const [speed, load, coolant] = [channel(table, matches, 'engine-speed'), channel(table, matches, 'load'), channel(table, matches, 'coolant-temperature')];
-  if (speed === undefined || load === undefined || coolant === undefined || table.time === undefined) return undefined;
+  const needed = neededFrom(table, matches);
+  if (needed === undefined) return undefined;
   const steps = secondsOf(table);
   const similarRows = new Uint8Array(table.rows);
   let [seconds, revolutions, unsettledSeconds, longest, run] = [0, 0, 0, 0, 0];
   const missedOnly: Record<ConditionMissed, number> = { speed: 0, load: 0, 'warm-up state': 0 };
-  for (let row = 0; row < table.rows; row += 1) {
-    const [now, pull, heat, step] = [speed[row] ?? Number.NaN, load[row] ?? Number.NaN, coolant[row] ?? Number.NaN, steps[row] ?? 0];
-    const isRunning = now >= runsFrom && !Number.isNaN(pull) && !Number.isNaN(heat);
-    const found = isRunning ? compareConditions(stored, { speed: now, load: pull, warm: heat >= warmFrom }) : undefined;
-    if (found?.similar === true) {
-      similarRows[row] = 1;
+  steps.forEach((step, row) => {
+    const found = compareRow(needed, row, stored);
+    const isSimilar = found?.similar === true;
+    similarRows[row] = isSimilar ? 1 : 0;
+    run = isSimilar ? run + step : 0;
+    longest = Math.max(longest, run);
+    if (isSimilar) {
       seconds += step;
-      run += step;
-      revolutions += (step * now) / secondsPerMinute;
-      longest = Math.max(longest, run);
-    } else run = 0;
-    if (found?.similar === 'unsettled') unsettledSeconds += step;
+      revolutions += (step * (needed.speed[row] ?? 0)) / secondsPerMinute;
+    } else if (found?.similar === 'unsettled') unsettledSeconds += step;
     const [only, another] = found?.misses ?? [];
     if (only !== undefined && another === undefined) missedOnly[only] += step;
-  }
-  const misfires = misfiresIn(table, matches, similarRows);
+  });
   const longEnough = revolutionsWanted === undefined ? undefined : revolutions >= revolutionsWanted;
-  return { seconds, revolutions, unsettledSeconds, longest, missedOnly, misfires, longEnough };
+  return { seconds, revolutions, unsettledSeconds, longest, missedOnly, misfires: misfiresIn(table, matches, similarRows), longEnough };
 }

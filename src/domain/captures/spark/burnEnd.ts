@@ -83,22 +83,32 @@ export function fitBurn(points: Points, sight: BurnSight, { firingHalfStep, rest
   if (first === undefined) return undefined;
   const other = bestFrom(points, [mirrored(first)]);
   const fit = other !== undefined && other.squares < first.squares ? other : first;
-  const [level = 0, slope = 0, end = 0, damping = 0, frequency = 0] = fit.parameters;
-  if (!(end > (points.x[0] ?? 0) && end < (points.x.at(-1) ?? 0))) return undefined;
-  const figure = (value: number, gradient: readonly number[], halfWidth = 0) =>
-    figureOf(value, { normal: Math.sqrt(varianceOf(padded(gradient), fit.covariance)), halfWidth, degreesOfFreedom: fit.degreesOfFreedom });
-  const isSwing = frequency > 0 && damping > 0;
+  return burnFrom(fit, [first, ...(other ? [other] : [])], points, { firingHalfStep, restDeviation });
+}
+
+function burnFrom(fit: Fit, fits: readonly Fit[], { x }: Points, { firingHalfStep, restDeviation }: BurnDoubts): Burn | undefined {
+  const [level = 0, slope = 0, end = 0] = fit.parameters;
+  if (!(end > (x[0] ?? 0) && end < (x.at(-1) ?? 0))) return undefined;
+  return {
+    time: endOf(fits, fit, firingHalfStep),
+    voltage: widen(figureFrom(fit, level + (slope * end) / 2, [1, end / 2, slope / 2]), restDeviation),
+    slope: figureFrom(fit, slope, [0, 1]),
+    swing: swingFrom(fit),
+  };
+}
+
+/** A figure that follows from the parameters, by its change with each of them. */
+function figureFrom({ covariance, degreesOfFreedom }: Fit, value: number, gradient: readonly number[]): Figure {
+  return figureOf(value, { normal: Math.sqrt(varianceOf(padded(gradient), covariance)), degreesOfFreedom });
+}
+
+function swingFrom(fit: Fit): Burn['swing'] {
+  const [, , , damping = 0, frequency = 0] = fit.parameters;
+  if (!(frequency > 0 && damping > 0)) return undefined;
   const tenth = (frequency / damping) * (Math.LN10 / (2 * Math.PI));
   return {
-    time: endOf([first, ...(other ? [other] : [])], fit, firingHalfStep),
-    voltage: widen(figure(level + (slope * end) / 2, [1, end / 2, slope / 2]), restDeviation),
-    slope: figure(slope, [0, 1]),
-    swing: isSwing
-      ? {
-          frequency: figure(frequency / (2 * Math.PI), [0, 0, 0, 0, 1 / (2 * Math.PI)]),
-          swingsToATenth: figure(tenth, [0, 0, 0, -tenth / damping, tenth / frequency]),
-        }
-      : undefined,
+    frequency: figureFrom(fit, frequency / (2 * Math.PI), [0, 0, 0, 0, 1 / (2 * Math.PI)]),
+    swingsToATenth: figureFrom(fit, tenth, [0, 0, 0, -tenth / damping, tenth / frequency]),
   };
 }
 

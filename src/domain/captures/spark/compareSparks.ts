@@ -124,15 +124,25 @@ function fall({ burnSlope, burnVoltage }: SparksOfCylinder): number | undefined 
  */
 function findingFrom(own: SparksOfCylinder, others: readonly SparksOfCylinder[], against: NonNullable<SparkVerdict['against']>): SparkFinding {
   if (2 * own.withoutBurn > own.firings) return 'no-spark-across';
-  const [firing, time, voltage] = [wayOf(against.firing, usualScatter), wayOf(against.burnTime, usualBurnScatter), wayOf(against.burnVoltage, usualScatter)];
-  const [ownFall, usualFall] = [fall(own), middleOf(others.map(fall))];
-  if (ownFall !== undefined && usualFall !== undefined && ownFall - usualFall > steep && firing !== 'down') return 'resistance-in-series';
-  if (firing === 'up' && time === 'down') return isUnsteady(own, others) ? 'lean-or-unsteady' : 'wide-gap';
+  const [firing, time] = [wayOf(against.firing, usualScatter), wayOf(against.burnTime, usualBurnScatter)];
+  if (firing !== 'down' && fallsSteeply(own, others)) return 'resistance-in-series';
+  const unsteadyBurn = isUnsteady(own, others);
+  if (firing === 'up' && time === 'down') return unsteadyBurn ? 'lean-or-unsteady' : 'wide-gap';
   if (firing === 'down' && time !== 'down') return 'easy-way';
-  if (isUnsteady(own, others) && time !== 'up') return 'lean-or-unsteady';
-  if (firing === 'up' || firing === 'down' || time === 'up' || time === 'down') return voltage === 'down' ? 'easy-way' : 'different';
-  if (hasFewSwings(own, others)) return 'few-swings';
+  if (unsteadyBurn && time !== 'up') return 'lean-or-unsteady';
+  return findingFromTheRest(firing, time, wayOf(against.burnVoltage, usualScatter), hasFewSwings(own, others));
+}
+
+function findingFromTheRest(firing: Way, time: Way, voltage: Way, fewSwings: boolean): SparkFinding {
+  const isApart = [firing, time].some((way) => way === 'up' || way === 'down');
+  if (isApart) return voltage === 'down' ? 'easy-way' : 'different';
+  if (fewSwings) return 'few-swings';
   return firing === 'unsure' || time === 'unsure' ? 'too-close-to-call' : 'alike';
+}
+
+function fallsSteeply(own: SparksOfCylinder, others: readonly SparksOfCylinder[]): boolean {
+  const [ownFall, usualFall] = [fall(own), middleOf(others.map(fall))];
+  return ownFall !== undefined && usualFall !== undefined && ownFall - usualFall > steep;
 }
 
 function isUnsteady(own: SparksOfCylinder, others: readonly SparksOfCylinder[]): boolean {

@@ -74,12 +74,22 @@ const behindSign = /^(.+?)\s*[,/_:]\s*([^,/_:]+|[^,_:]+)$/;
 
 export function splitHeading(text: string): Heading {
   const trimmed = text.trim();
-  const [, named = '', unit = ''] = bracketed.exec(trimmed) ?? [];
-  if (named !== '' && findUnits(unit).length > 0) return { heading: named, unitText: unit };
-  const [, before = '', behind = ''] = behindSign.exec(trimmed) ?? [];
-  if (before !== '' && findUnits(behind).length > 0 && !/^\d+$/.test(behind)) return { heading: before, unitText: behind };
-  if (named !== '' && unit !== '' && !/\d/.test(unit) && unit.length <= 6) return { heading: named, unitText: unit };
-  return { heading: trimmed, unitText: '' };
+  const inBrackets = partsOf(bracketed, trimmed);
+  if (inBrackets !== undefined && isKnownUnit(inBrackets.unitText)) return inBrackets;
+  const behind = partsOf(behindSign, trimmed);
+  if (behind !== undefined && isKnownUnit(behind.unitText)) return behind;
+  // A short word in brackets is a unit, even one the book does not know; a remark is longer.
+  return inBrackets !== undefined && /^[^\d]{1,6}$/.test(inBrackets.unitText) ? inBrackets : { heading: trimmed, unitText: '' };
+}
+
+function partsOf(pattern: RegExp, text: string): Heading | undefined {
+  const [, heading = '', unitText = ''] = pattern.exec(text) ?? [];
+  return heading === '' || unitText === '' ? undefined : { heading, unitText };
+}
+
+/** A bare number is a plain ratio to the book, but no unit in a heading. */
+function isKnownUnit(text: string): boolean {
+  return findUnits(text).length > 0 && !/^\d+$/.test(text);
 }
 
 function unbracketed(text: string): string {

@@ -163,6 +163,26 @@ describe('coil current: causes told apart', () => {
   });
 });
 
+describe('coil current: a top beyond the range', () => {
+  it('is called at least that, and not taken for a driver that limits', () => {
+    const tally = new Tally();
+    for (let seed = 1; seed <= 500; seed += 1) {
+      const draw = drawFrom(seed);
+      const coil = { ...anyCoil(draw), dwell: 4 };
+      const ceiling = draw.between(0.6, 0.85) * currentOf(coil, coil.dwell);
+      const scope: Scope = { interval: 0.01, noise: draw.between(0.02, 0.1), step: 0.02, offset: 0, ceiling };
+      const read = readCoilCurrent(record(chargesOf([{ at: 3.3, coil }]), 20, scope, draw));
+      if (!read.ok) throw new Error(`seed ${seed}: ${read.error.message}`);
+      const [event] = read.value.events;
+      expect([event?.peakAtLeast, event?.knee], `seed ${seed}`).toEqual([true, undefined]);
+      // What lies below the ceiling still tells the winding.
+      if (event) tally.add(coil.voltage / coil.inductance, event.slope, coil.voltage / coil.inductance);
+    }
+    expect(tally.usual).toBeLessThan(0.06);
+    expect(tally.coverage).toBeGreaterThanOrEqual(0.92);
+  }, long);
+});
+
 describe('coil current: what cannot be read is refused by name', () => {
   const quiet: Scope = { interval: 0.01, noise: 0.05, step: 0, offset: 0 };
   const one = chargesOf([{ at: 3, coil: { voltage: 13, resistance: 0.6, inductance: 3, dwell: 3 } }]);

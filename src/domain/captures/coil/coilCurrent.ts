@@ -1,6 +1,7 @@
 import { failure, success } from '../../result.ts';
 import type { Refusal, Result } from '../../result.ts';
 import { varianceOf } from '../numbers/fit.ts';
+import type { Points } from '../numbers/fit.ts';
 import { figureOf } from '../numbers/figure.ts';
 import type { Figure } from '../numbers/figure.ts';
 import { assignCylinders } from '../trace/assign.ts';
@@ -21,6 +22,8 @@ export interface CoilEvent {
   readonly dwell: Figure;
   /** Current at switching off, off the fitted curve and not the highest sample, which noise raises. */
   readonly peak: Figure;
+  /** The top is cut off by the range of clamp or scope: `peak` is the least it can be, and no knee is told. */
+  readonly peakAtLeast: boolean;
   /** Slope at the start, A/ms: voltage over inductance. */
   readonly slope: Figure;
   /** R/L, 1/ms. */
@@ -59,7 +62,8 @@ export function readCoilCurrent(trace: Trace, wish?: AssignmentWish): Result<Coi
   const problem = problemWithTrace(trace, fewestSamples);
   if (problem) return failure(problem);
   const rest = restOf(trace.values);
-  const height = extremesOf(trace.values).highest - rest.level;
+  const ceiling = extremesOf(trace.values).highest;
+  const height = ceiling - rest.level;
   if (height < 2 * sureDeviations * rest.noise) return failure(refuseTrace('no-event', noCharge));
   const on = rest.level + Math.max(beginsAbove * height, sureDeviations * rest.noise);
   const stretches = stretchesAbove(trace.values, on, rest.level + (on - rest.level) / 2);
@@ -69,7 +73,7 @@ export function readCoilCurrent(trace: Trace, wish?: AssignmentWish): Result<Coi
   const clear = stretches.filter((stretch) => extremesOf(trace.values, stretch).highest > rest.level + clearShare * height);
   const longEnough = clear.filter(({ from, to }) => to - from >= fewestSamplesOfRamp);
   if (longEnough.length === 0) return failure(refuseTrace('sampled-too-slowly', tooSlow(clear, interval)));
-  const events = longEnough.map((stretch) => readCharge(trace, stretch, rest, interval)).filter((event) => event !== undefined);
+  const events = longEnough.map((stretch) => readCharge(trace, stretch, { rest, interval, ceiling })).filter((event) => event !== undefined);
   if (events.length === 0) return failure(refuseTrace('no-event', noCharge));
   const assignment = assignCylinders(events.map((event) => event.start + event.dwell.value / 1000), wish);
   return success({ events, assignment, rest, unread: longEnough.length - events.length });
@@ -82,7 +86,14 @@ function tooSlow(stretches: readonly Stretch[], interval: number): string {
   return `Only ${longest} readings stand on a ramp, one every ${Number((interval * 1e6).toPrecision(3))} µs; at least ${fewestSamplesOfRamp} are needed. Record again with a shorter time per division or more points.`;
 }
 
-function readCharge(trace: Trace, stretch: Stretch, rest: Rest, interval: number): CoilEvent | undefined {
+/** What holds for the whole trace. */
+interface Scene {
+  readonly rest: Rest;
+  readonly interval: number;
+  readonly ceiling: number;
+}
+
+function readCharge(trace: Trace, stretch: Stretch, { rest, interval, ceiling }: Scene): CoilEvent | undefined {
   const last = lastOnRamp(trace, stretch, rest);
   const first = firstRise(trace, stretch.from, rest);
   const origin = trace.times[first] ?? 0;
@@ -90,10 +101,37 @@ function readCharge(trace: Trace, stretch: Stretch, rest: Rest, interval: number
   const points = pointsOf(trace, { from: first, to: last + 1 }, origin, rest.level);
   const top = points.y.at(-1) ?? 0;
   const begin = points.y.findIndex((current) => current > Math.max(fittedFromShare * top, sureDeviations * rest.noise));
+  const shown = isCutOff(trace.values, { from: first, to: last + 1 }, rest, ceiling) ? ceiling - rest.level : undefined;
   // The first point above the threshold is there partly because its noise is high; the ones after it are not.
-  const ramp = readRamp(part(points, begin + 1, points.x.length), noiseOfPoint(rest, last + 1 - first, points));
+  const fitted = part(points, begin + 1, shown === undefined ? points.x.length : belowCeiling(points, shown - ceilingMargin * rest.noise));
+  const ramp = readRamp(fitted, noiseOfPoint(rest, last + 1 - first, points));
   const end = 1000 * ((trace.times[last] ?? 0) - origin + interval / 2);
-  return ramp && eventFrom(ramp, { origin, end, halfStep: 500 * interval, jumpAt: 1000 * interval });
+  return ramp && eventFrom(ramp, { origin, end, halfStep: 500 * interval, jumpAt: 1000 * interval, shown, noise: rest.noise });
+}
+
+/** Noise near the ceiling is cut off on one side; so many standard deviations below it is not. */
+const ceilingMargin = 5;
+
+/** The place from which on points come near a level. */
+function belowCeiling({ y }: Points, level: number): number {
+  const first = y.findIndex((current) => current > level);
+  return first < 0 ? y.length : first;
+}
+
+/** Fewest readings at the very highest value of the trace that show a range was left, and their share of those near it. */
+const fewestAtCeiling = 5;
+const shareAtCeiling = 0.5;
+
+/** A current that is held still shows noise; one that leaves the range stands at the same highest value again and again. */
+function isCutOff(values: Float64Array, stretch: Stretch, rest: Rest, ceiling: number): boolean {
+  const near = ceiling - Math.max(2 * rest.noise, 0.01 * (ceiling - rest.level));
+  let [atCeiling, nearIt] = [0, 0];
+  for (let place = stretch.from; place < stretch.to; place += 1) {
+    const value = values[place] ?? Number.NaN;
+    if (value === ceiling) atCeiling += 1;
+    if (value >= near) nearIt += 1;
+  }
+  return atCeiling >= fewestAtCeiling && atCeiling > shareAtCeiling * nearIt;
 }
 
 interface Moments {
@@ -101,9 +139,12 @@ interface Moments {
   readonly end: number;
   readonly halfStep: number;
   readonly jumpAt: number;
+  /** Highest current that can be shown, where the top is cut off. */
+  readonly shown: number | undefined;
+  readonly noise: number;
 }
 
-function eventFrom(ramp: Ramp, { origin, end, halfStep, jumpAt }: Moments): CoilEvent | undefined {
+function eventFrom(ramp: Ramp, { origin, end, halfStep, jumpAt, shown, noise }: Moments): CoilEvent | undefined {
   const { fit } = ramp;
   const [slope = 0, rate = 0, start = 0] = fit.parameters;
   if (!(slope > 0) || !(end > start)) return undefined;
@@ -116,12 +157,13 @@ function eventFrom(ramp: Ramp, { origin, end, halfStep, jumpAt }: Moments): Coil
   return {
     start: origin + start / 1000,
     dwell: figureOf(end - start, { normal: figure(start, [0, 0, 1]).standardUncertainty, halfWidth: halfStep, degreesOfFreedom }),
-    peak: figureOf(peak.value, { normal: Math.sqrt(peak.variance), halfWidth: Math.abs(slopeAt(ramp, end)) * halfStep, degreesOfFreedom }),
+    peak: shown === undefined ? figureOf(peak.value, { normal: Math.sqrt(peak.variance), halfWidth: Math.abs(slopeAt(ramp, end)) * halfStep, degreesOfFreedom }) : figureOf(shown, { normal: noise }),
+    peakAtLeast: shown !== undefined,
     slope: figure(slope, [1]),
     rate: figure(rate, [0, 1]),
     perVolt: { inductance: figure(1 / slope, [-1 / slope ** 2]), resistance: figure(rate / slope, [-rate / slope ** 2, 1 / slope]) },
     jump: figureOf(Math.max(0, jump.value), { normal: Math.sqrt(jump.variance), halfWidth: slope * halfStep }),
-    knee: ramp.knee && kneeFrom(ramp, ramp.knee, figure),
+    knee: shown !== undefined || ramp.knee === undefined ? undefined : kneeFrom(ramp, ramp.knee, figure),
   };
 }
 

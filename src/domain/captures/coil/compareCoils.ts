@@ -23,6 +23,8 @@ export interface CoilOfCylinder {
   readonly dwell: Figure;
   /** A, at switching off. */
   readonly peak: Figure;
+  /** Charges whose top lies beyond the range; `peak` is then too low. */
+  readonly cutOff: number;
   /** A/ms. */
   readonly slope: Figure;
   /** R/L, 1/ms. */
@@ -74,6 +76,7 @@ function ofCylinder(cylinder: number, events: readonly CoilEvent[], missing: num
     missing,
     dwell: mean((event) => event.dwell),
     peak: relative(mean((event) => event.peak), scale),
+    cutOff: events.filter((event) => event.peakAtLeast).length,
     slope: relative(mean((event) => event.slope), scale),
     rate: mean((event) => event.rate),
     jump: mean((event) => event.jump),

@@ -11,6 +11,8 @@ import type { LoggedTable, TableProblem, TableRefusalCode } from './types.ts';
 export interface TableWish {
   /** Set by hand when what the reader found is wrong. */
   readonly decimalMark?: DecimalMark;
+  /** Rows to keep at most; 2 000 000 when left out, fewer in a very wide table. */
+  readonly mostRows?: number;
 }
 
 /** Most cells that are kept: 24 million numbers are 192 MB. */
@@ -79,7 +81,7 @@ function begin(work: Work, wish: TableWish): void {
   if (sniffed === undefined) return;
   work.sniffed = sniffed;
   work.stores = columnStores(sniffed, rows.slice(sniffed.firstRow), (line, column, found, expected) => note(work, { line, column, found, expected }));
-  work.limit = Math.min(mostRows, Math.floor(mostCells / sniffed.width));
+  work.limit = Math.min(wish.mostRows ?? mostRows, Math.floor(mostCells / sniffed.width));
   for (const { row, line } of work.waiting.splice(0).slice(sniffed.firstRow)) keep(work, row, line);
 }
 

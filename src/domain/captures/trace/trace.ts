@@ -74,14 +74,29 @@ export function restOf(values: Float64Array): Rest {
   const height = extremes.highest - extremes.lowest;
   if (!(height > 0)) return { level: extremes.lowest, deviation: 0, noise: 0 };
   const counts = histogram(values, extremes);
-  const near = (bin: number) => (counts[bin - 1] ?? 0) + (counts[bin] ?? 0) + (counts[bin + 1] ?? 0);
-  const fullest = counts.reduce((best, _, bin) => (near(bin) > near(best) ? bin : best), 0);
-  const centre = extremes.lowest + ((fullest + 0.5) * height) / bins;
+  const centre = extremes.lowest + ((fullestPlace(counts) + 0.5) * height) / bins;
   let noise = noiseNear(values, centre, height / 20);
   // Where noise is most of what there is, a narrow look at it cuts it short: wider looks until nothing changes.
   for (let round = 0; round < 8 && 4 * noise > height / 20; round += 1) noise = noiseNear(values, centre, Math.max(height / 20, 5 * noise));
   const { level, count } = meanNear(values, centre, Math.max(3 * noise, height / bins));
   return { level, deviation: noise / Math.sqrt(Math.max(1, count)), noise };
+}
+
+/** A level is looked for over so many bins to either side, 2 % of the height in all: a ceiling fills a single one, noise spreads rest over many. */
+const reachInBins = 10;
+
+/** Middle of the fullest stretch of bins: of the stretch, the bin about which its samples balance. */
+function fullestPlace(counts: Uint32Array): number {
+  const sums = new Float64Array(counts.length + 1);
+  counts.forEach((count, bin) => (sums[bin + 1] = (sums[bin] ?? 0) + count));
+  const near = (bin: number) => (sums[Math.min(counts.length, bin + reachInBins + 1)] ?? 0) - (sums[Math.max(0, bin - reachInBins)] ?? 0);
+  const fullest = counts.reduce((best, _, bin) => (near(bin) > near(best) ? bin : best), 0);
+  let [weighed, count] = [0, 0];
+  for (let bin = Math.max(0, fullest - reachInBins); bin <= Math.min(counts.length - 1, fullest + reachInBins); bin += 1) {
+    weighed += bin * (counts[bin] ?? 0);
+    count += counts[bin] ?? 0;
+  }
+  return count > 0 ? weighed / count : fullest;
 }
 
 function meanNear(values: Float64Array, centre: number, reach: number): { readonly level: number; readonly count: number } {
@@ -107,7 +122,22 @@ function noiseNear(values: Float64Array, centre: number, reach: number): number 
     const [before, now] = [values[place - 1] ?? Number.NaN, values[place] ?? Number.NaN];
     if (Math.abs(before - centre) < reach && Math.abs(now - centre) < reach) differences.push(now - before);
   }
-  return differences.length === 0 ? 0 : robustDeviation(differences, 0) / Math.SQRT2;
+  return differences.length === 0 ? 0 : trimmedDeviation(differences) / Math.SQRT2;
+}
+
+/**
+ * Root mean square of differences without the odd ones. The median alone would not do: the steps of a converter make it jump from one
+ * step to the next.
+ */
+function trimmedDeviation(differences: readonly number[]): number {
+  const rough = robustDeviation(differences, 0);
+  let [squares, count] = [0, 0];
+  for (const difference of differences) {
+    if (rough > 0 && Math.abs(difference) > 4 * rough) continue;
+    squares += difference * difference;
+    count += 1;
+  }
+  return Math.sqrt(squares / Math.max(1, count));
 }
 
 /** The usual time between two samples, seconds. */

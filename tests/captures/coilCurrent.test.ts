@@ -163,6 +163,31 @@ describe('coil current: causes told apart', () => {
   });
 });
 
+describe('coil current: many charges together', () => {
+  it('the mean over twelve charges is as sure as it says', () => {
+    const [inductance, resistance, dwell] = [new Tally(), new Tally(), new Tally()];
+    for (let seed = 1; seed <= 1500; seed += 1) {
+      const draw = drawFrom(seed);
+      const coil = anyCoil(draw);
+      const dwells = Array.from({ length: 12 }, () => coil.dwell + 0.03 * draw.normal());
+      const charges = dwells.map((own, number) => ({ at: 3 + 15 * number, coil: { ...coil, dwell: own } }));
+      const scope = { ...anyScope(draw), interval: 0.02 };
+      const read = readCoilCurrent(record(chargesOf(charges), 190, scope, draw));
+      if (!read.ok) throw new Error(`seed ${seed}: ${read.error.message}`);
+      const [found] = coilsOf(read.value, { voltage: { value: coil.voltage, standardUncertainty: 0 } });
+      if (!found?.inductance || !found.resistance) throw new Error(`seed ${seed}: no coil`);
+      expect(found.charges).toBe(12);
+      inductance.add(coil.inductance, found.inductance, coil.inductance);
+      resistance.add(coil.resistance, found.resistance, coil.resistance);
+      // The dwell varies by order of the control unit; what is meant is the order's mean.
+      dwell.add(coil.dwell, found.dwell);
+    }
+    expectTruth(inductance, 'inductance, share', { usual: 0.012, largest: 0.04, cases: 1500 });
+    expectTruth(resistance, 'resistance, share', { usual: 0.05, largest: 0.2, cases: 1500 });
+    expectTruth(dwell, 'dwell, ms', { usual: 0.025, largest: 0.05, cases: 1500 });
+  }, long);
+});
+
 describe('coil current: a top beyond the range', () => {
   it('is called at least that, and not taken for a driver that limits', () => {
     const tally = new Tally();

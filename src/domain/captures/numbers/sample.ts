@@ -54,7 +54,7 @@ export function combine(figures: readonly Figure[]): Figure {
   const own = Math.sqrt(figures.reduce((sum, figure) => sum + figure.standardUncertainty ** 2, 0)) / count;
   const scatter = deviationOf(figures.map((figure) => figure.value)) / Math.sqrt(count);
   // A small excess of scatter is chance: for n values the scatter itself is only known to about 1/√(2(n − 1)).
-  const clearlyMore = scatter > own * (1 + 1.5 / Math.sqrt(2 * (count - 1)));
+  const clearlyMore = scatter > own * (1 + 0.7 / Math.sqrt(2 * (count - 1)));
   return clearlyMore ? figureOf(value, { normal: scatter, degreesOfFreedom: count - 1 }) : figureOf(value, { normal: own });
 }
 

@@ -42,6 +42,8 @@ const OPTIONS = {
 export interface Bundle {
   readonly name: string;
   readonly bytes: number;
+  /** Packages of others whose code is in it. */
+  readonly packages: readonly string[];
 }
 
 /** The entry files by the name of the script they become. */
@@ -75,7 +77,12 @@ export async function bundleElements(
     return [];
   }
   const { metafile } = await esbuild.build(options);
-  return Object.entries(metafile?.outputs ?? {}).map(([path, { bytes }]) => ({ name: basename(path), bytes }));
+  return Object.entries(metafile?.outputs ?? {}).map(([path, { bytes, inputs }]) => ({ name: basename(path), bytes, packages: packagesAmong(inputs) }));
+}
+
+function packagesAmong(inputs: Readonly<Record<string, { readonly bytesInOutput: number }>>): string[] {
+  const used = Object.entries(inputs).filter(([, { bytesInOutput }]) => bytesInOutput > 0);
+  return [...new Set(used.flatMap(([path]) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []))];
 }
 
 /**

@@ -5,6 +5,7 @@ import { attributeOf, readTags, type Tag } from './html.ts';
 
 export type LinkFault =
   | 'broken-link'
+  | 'folder-link'
   | 'broken-anchor'
   | 'broken-reference'
   | 'root-absolute'
@@ -29,15 +30,21 @@ interface Page {
 }
 
 interface Site {
+  readonly openedFromDisk: boolean;
   readonly files: ReadonlySet<string>;
   readonly pages: ReadonlyMap<string, Page>;
 }
 
+export interface LinkRules {
+  /** A link must name a file: a folder on disk shows its list of files, not its page. */
+  readonly openedFromDisk?: boolean;
+}
+
 /** Checks a built folder. See {@link checkPages}. */
-export function checkLinks(folder: string): LinkFinding[] {
+export function checkLinks(folder: string, rules: LinkRules = {}): LinkFinding[] {
   const paths = listFiles(folder);
   const pages = paths.filter((path) => path.endsWith('.html'));
-  return checkPages(new Map(pages.map((path) => [path, readFileSync(join(folder, path), 'utf8')])), paths);
+  return checkPages(new Map(pages.map((path) => [path, readFileSync(join(folder, path), 'utf8')])), paths, rules);
 }
 
 /**
@@ -48,9 +55,9 @@ export function checkLinks(folder: string): LinkFinding[] {
  * @param html pages by path from the root of the site
  * @param files all files of the site, pages included
  */
-export function checkPages(html: ReadonlyMap<string, string>, files: Iterable<string>): LinkFinding[] {
+export function checkPages(html: ReadonlyMap<string, string>, files: Iterable<string>, { openedFromDisk = false }: LinkRules = {}): LinkFinding[] {
   const pages = [...html].map(([path, text]) => readPage(path, text));
-  const site: Site = { files: new Set(files), pages: new Map(pages.map((page) => [page.path, page])) };
+  const site: Site = { openedFromDisk, files: new Set(files), pages: new Map(pages.map((page) => [page.path, page])) };
   return pages.flatMap((page) => [
     ...duplicateIds(page),
     ...page.tags.flatMap((tag) => [
@@ -125,6 +132,7 @@ function resolveInside(address: string, page: Page, site: Site): LinkFinding[] {
   }
   const path = decodeURIComponent(target.pathname.slice('/depth/'.length));
   const file = path === '' || path.endsWith('/') ? `${path}index.html` : path;
+  if (site.openedFromDisk && file !== path) return [finding(page, 'folder-link', `"${address}" leads to a folder; from disk it must name ${file}.`)];
   if (!site.files.has(file)) return [finding(page, 'broken-link', brokenLinkMessage(address, file, site))];
   return anchorFinding(address, target.hash, page, site.pages.get(file));
 }

@@ -1,7 +1,3 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { parse } from 'yaml';
-import { z } from 'zod';
 import { makeLayout } from '../domain/diagnosis/layout.ts';
 import { placeById } from '../domain/diagnosis/places.ts';
 import { hypothesisLabel } from '../domain/diagnosis/labels.ts';
@@ -14,72 +10,14 @@ import { appendEvent, newJob } from '../domain/jobs/edit.ts';
 import { judgeTypedReading } from '../domain/jobs/reading.ts';
 import { deriveJob } from '../domain/jobs/reduce.ts';
 import { inventedSource } from '../domain/jobs/types.ts';
-import type { Job, JobEventBody, MeterNoted, PlaceNoted } from '../domain/jobs/types.ts';
-import { complaintSign, entryId, ignitionArrangement, injectionArrangement, plainText } from '../schemas/common.ts';
-
-/** The invented job, told as a story; its top comment says what each field is. */
-const demoFile = join(import.meta.dirname, '../../seeds/jobs/worn-plug-gap.yaml');
-
-const minute = z.number().min(0);
-const place = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/);
-const minutesAndKind = <const Kind extends string>(kind: Kind) => ({ kind: z.literal(kind), minute });
-
-const step = z.discriminatedUnion('kind', [
-  z.strictObject({ ...minutesAndKind('test'), test: entryId, place, partner: place.optional(), outcome: entryId, note: z.string().default('') }),
-  z.strictObject({
-    ...minutesAndKind('reading'),
-    test: entryId.optional(),
-    range: entryId,
-    place,
-    text: plainText,
-    temperature: z.number(),
-    meter: z.string(),
-  }),
-  z.strictObject({ ...minutesAndKind('count'), misfires: z.number().int(), revolutions: z.number().int(), how: plainText }),
-  z.strictObject({ ...minutesAndKind('finding'), fault: entryId, place }),
-  z.strictObject({ ...minutesAndKind('match'), part: entryId, matches: z.boolean() }),
-  z.strictObject({ ...minutesAndKind('repair'), fault: entryId, place, what: plainText, minutes: z.number() }),
-  z.strictObject(minutesAndKind('clear')),
-  z.strictObject({ ...minutesAndKind('reread'), text: z.string() }),
-  z.strictObject({
-    ...minutesAndKind('proof-run'),
-    revolutions: z.number().int(),
-    minutes: z.number(),
-    misfires: z.number().int(),
-    similarConditions: z.enum(['yes', 'no', 'unknown']),
-    result: z.enum(['quiet', 'returned']),
-  }),
-  z.strictObject({ ...minutesAndKind('hand-over'), to: z.string() }),
-]);
-
-const story = z.strictObject({
-  id: entryId,
-  title: plainText,
-  invented: z.literal(true),
-  note: plainText,
-  garage: plainText,
-  car: plainText,
-  customerReference: z.string(),
-  engine: z.strictObject({ id: entryId, ignition: ignitionArrangement, injection: injectionArrangement }),
-  makerFigures: z.array(
-    z.strictObject({ range: entryId, low: z.number().optional(), high: z.number().optional(), unit: z.string(), from: plainText }),
-  ),
-  meter: z.record(z.string(), z.strictObject({ name: plainText, percent: z.number(), counts: z.number() })),
-  complaint: z.strictObject({ text: plainText, signs: z.array(complaintSign) }),
-  codes: z.strictObject({ minute, text: z.string() }),
-  story: z.array(step).min(1),
-});
-
-type Story = z.output<typeof story>;
-type Step = z.output<typeof step>;
+import type { Job, JobEventBody, MeterNoted, PlaceNoted, ProofRun } from '../domain/jobs/types.ts';
+import type { DemoStep, DemoStory } from '../schemas/demoJobs.ts';
 
 /** When the invented job was opened; any fixed time will do. */
 const opened = Date.UTC(2026, 2, 4, 8, 30);
 
-/** The invented job as a record, worked out with the present book; undefined where its story is not there. Throws where the story does not fit the book. */
-export function demoJob(book: JobBook, file = demoFile): Job | undefined {
-  if (!existsSync(file)) return undefined;
-  const told = story.parse(parse(readFileSync(file, 'utf8')));
+/** An invented job as a record, worked out with the present book. Throws where its story does not fit the book. */
+export function demoJob(told: DemoStory, book: JobBook): Job {
   const writer = new StoryWriter(told, book);
   writer.takeIn();
   for (const one of told.story) writer.write(one);
@@ -87,12 +25,12 @@ export function demoJob(book: JobBook, file = demoFile): Job | undefined {
 }
 
 class StoryWriter {
-  private readonly told: Story;
+  private readonly told: DemoStory;
   private readonly book: JobBook;
   private readonly layout: EngineLayout;
   job: Job;
 
-  constructor(told: Story, book: JobBook) {
+  constructor(told: DemoStory, book: JobBook) {
     this.told = told;
     this.book = book;
     this.layout = layoutOf(told, book);
@@ -100,18 +38,19 @@ class StoryWriter {
   }
 
   takeIn(): void {
-    const { car, customerReference, makerFigures, complaint, codes } = this.told;
-    const figures = makerFigures.map(({ low, high, ...figure }) => ({ ...figure, ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) }));
+    const { car, customerReference, makerFigures, complaint, codes, frame } = this.told;
+    const figures = makerFigures.map(present);
     this.add(0, { kind: 'engine-chosen', layout: this.layout, description: car, customerReference, makerFigures: figures });
     this.add(1, { kind: 'complaint', ...complaint });
     this.add(codes.minute, { kind: 'codes-read', text: codes.text, ...noteCodes(codes.text, this.book) });
+    if (frame) this.add(codes.minute, { kind: 'frame-read', ...present(frame) });
   }
 
-  write(one: Step): void {
+  write(one: DemoStep): void {
     this.add(one.minute, this.body(one));
   }
 
-  private body(one: Step): JobEventBody {
+  private body(one: DemoStep): JobEventBody {
     switch (one.kind) {
       case 'test':
         return this.test(one);
@@ -131,16 +70,16 @@ class StoryWriter {
         return { kind: 'codes-cleared' };
       case 'reread':
         return { kind: 'codes-reread', text: one.text, ...noteCodes(one.text, this.book) };
-      case 'proof-run': {
-        const { minute: _minute, ...run } = one;
-        return run;
-      }
+      case 'proof-run':
+        return proofRun(one);
+      case 'check':
+        return { kind: 'proof-check', check: one.check, state: one.state, note: one.note };
       case 'hand-over':
         return { kind: 'handed-over', to: one.to };
     }
   }
 
-  private test(one: Extract<Step, { kind: 'test' }>): JobEventBody {
+  private test(one: Extract<DemoStep, { kind: 'test' }>): JobEventBody {
     const test = required(this.book.diagnosis.tests, one.test, 'test');
     const outcome = required(test.outcomes, one.outcome, `outcome of ${one.test}`);
     return {
@@ -155,10 +94,10 @@ class StoryWriter {
     };
   }
 
-  private reading(one: Extract<Step, { kind: 'reading' }>): JobEventBody {
+  private reading(one: Extract<DemoStep, { kind: 'reading' }>): JobEventBody {
     const range = required(this.book.ranges, one.range, 'range');
     const meter: MeterNoted | undefined = this.told.meter[one.meter];
-    if (!meter) throw new Error(`The invented job names a meter that it does not describe: ${one.meter}.`);
+    if (!meter) throw new Error(`The invented job ${this.told.id} names a meter that it does not describe: ${one.meter}.`);
     const maker = this.told.makerFigures.find((figure) => figure.range === one.range);
     const text = (value: number | undefined): string => (value === undefined ? '' : String(value));
     const judged = judgeTypedReading(
@@ -176,7 +115,7 @@ class StoryWriter {
       'C',
       { ...(one.test === undefined ? {} : { test: one.test }), place: this.place(one.place) },
     );
-    if (!judged.ok) throw new Error(`A reading of the invented job is refused: ${judged.error.message}`);
+    if (!judged.ok) throw new Error(`A reading of the invented job ${this.told.id} is refused: ${judged.error.message}`);
     return { ...judged.value.body, meter };
   }
 
@@ -184,8 +123,8 @@ class StoryWriter {
     const derived = deriveJob(this.job.events, this.book);
     const belief = derived.beliefs.find((candidate) => candidate.hypothesis.id === hypothesis);
     const judged = derived.diagnosis && judgeFinding(derived.diagnosis, hypothesis);
-    if (!belief || !judged) throw new Error(`The invented job finds what the book does not know: ${hypothesis}.`);
-    if (!judged.allowed) throw new Error(`The finding of the invented job is not carried: ${judged.missing.join(' ')}`);
+    if (!belief || !judged) throw new Error(`The invented job ${this.told.id} finds what the book does not know: ${hypothesis}.`);
+    if (!judged.allowed) throw new Error(`The finding of the invented job ${this.told.id} is not carried: ${judged.missing.join(' ')}`);
     const supportedBy = judged.supportedBy.flatMap((index) => {
       const event = derived.live.find((candidate) => candidate.id === derived.evidenceEvents[index]);
       return event ? [[describeEvent(event).title, describeEvent(event).lines[0]].join(': ')] : [];
@@ -195,7 +134,7 @@ class StoryWriter {
 
   private place(id: string): PlaceNoted {
     const found = placeById(this.layout, id);
-    if (!found) throw new Error(`The invented job names a place that its engine has not got: ${id}.`);
+    if (!found) throw new Error(`The invented job ${this.told.id} names a place that its engine has not got: ${id}.`);
     return { id, label: found.label };
   }
 
@@ -204,11 +143,22 @@ class StoryWriter {
   }
 }
 
-function layoutOf(told: Story, book: JobBook): EngineLayout {
+function layoutOf(told: DemoStory, book: JobBook): EngineLayout {
   const layout = makeLayout(required(book.engines, told.engine.id, 'engine'), told.engine.ignition, told.engine.injection);
-  if (!layout.ok) throw new Error(`The engine of the invented job is refused: ${layout.error.message}`);
+  if (!layout.ok) throw new Error(`The engine of the invented job ${told.id} is refused: ${layout.error.message}`);
   return layout.value;
 }
+
+function proofRun({ minute: _minute, ...run }: Extract<DemoStep, { kind: 'proof-run' }>): Omit<ProofRun, 'id' | 'sequence' | 'at'> {
+  return present(run);
+}
+
+/** Leaves out the fields that have no value, as the domain's types ask. */
+function present<Fields extends object>(fields: Fields): Present<Fields> {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Present<Fields>;
+}
+
+type Present<Fields> = { [Key in keyof Fields]: Exclude<Fields[Key], undefined> };
 
 function timeAt(minutes: number): string {
   return new Date(opened + minutes * 60_000).toISOString();
@@ -216,6 +166,6 @@ function timeAt(minutes: number): string {
 
 function required<Item extends { readonly id: string }>(items: readonly Item[], id: string, what: string): Item {
   const found = items.find((item) => item.id === id);
-  if (!found) throw new Error(`The invented job names a ${what} that the book does not hold: ${id}.`);
+  if (!found) throw new Error(`An invented job names a ${what} that the book does not hold: ${id}.`);
   return found;
 }

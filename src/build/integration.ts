@@ -1,14 +1,18 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroConfig, AstroIntegration, AstroIntegrationLogger } from 'astro';
 import type { JobBook } from '../domain/jobs/book.ts';
 import { checkBook, formatCheck, type BookCheck } from '../checks/checkBook.ts';
+import { readDemoJobs } from '../checks/demoJobs.ts';
+import { readBook } from '../checks/readBook.ts';
 import { bundleElements, elementMiddleware } from './bundle.ts';
 import { demoJob } from './demoJob.ts';
 import { checkLinks, formatLinkFindings } from './checkLinks.ts';
 import { contentFaultMiddleware, rememberedCheck, serveFaultsUntilRight } from './contentFaults.ts';
 import { kilobytes } from './files.ts';
+import { noticesOf } from './licences.ts';
+import { writePortable } from './portable/writePortable.ts';
 import { makeLinksRelative } from './relativeLinks.ts';
 import { writeSearchIndex } from './searchIndex.ts';
 import { writeServiceWorker } from './serviceWorker.ts';
@@ -31,7 +35,10 @@ export function benchBook(): AstroIntegration {
         const answerScript = elementMiddleware();
         server.middlewares.use('/assets', (request, response, next) => void answerScript(request, response, next));
       },
-      'astro:build:done': async ({ dir, logger }) => finishSite(fileURLToPath(dir), logger),
+      'astro:build:done': async ({ dir, logger }) => {
+        await finishSite(fileURLToPath(dir), logger);
+        await makePortable(fileURLToPath(dir), logger);
+      },
     },
   };
 }
@@ -54,7 +61,8 @@ async function waitForRightContent(checked: () => BookCheck, { port, host }: Ast
 async function finishSite(folder: string, logger: AstroIntegrationLogger): Promise<void> {
   const bundles = await bundleElements(folder);
   for (const { name, bytes } of bundles) logger.info(`script ${name}: ${kilobytes(bytes)} before compression`);
-  writeDemoJob(folder);
+  writeFileSync(join(folder, 'licences.txt'), noticesOf(bundles.flatMap(({ packages }) => packages)));
+  writeDemoJobs(folder);
   makeLinksRelative(folder);
   const search = await writeSearchIndex(folder);
   logger.info(`search: ${search.pages} pages, ${search.files} files, ${kilobytes(search.bytes)}`);
@@ -66,11 +74,21 @@ async function finishSite(folder: string, logger: AstroIntegrationLogger): Promi
   logger.info(`build ${build.buildId}: ${build.files} files, ${kilobytes(build.bytes)} kept on the device`);
 }
 
-/** The invented job is worked out with the book's own numbers, so it is made once the book is there. */
-function writeDemoJob(folder: string): void {
+/** The edition for a folder or a stick stands beside the site, made from it. */
+async function makePortable(site: string, logger: AstroIntegrationLogger): Promise<void> {
+  const { files, bytes, zipBytes } = await writePortable(site, join(site, '../portable'));
+  logger.info(`portable edition: ${files} files, ${kilobytes(bytes)}; packed ${kilobytes(zipBytes)}`);
+}
+
+/** The invented jobs are worked out with the book's own numbers, so they are made once the book is there. */
+function writeDemoJobs(folder: string): void {
+  const root = process.env['BOOK_FOLDER'] ?? ROOT;
   const book = JSON.parse(readFileSync(join(folder, 'data/job-book.json'), 'utf8')) as JobBook;
-  const job = demoJob(book);
-  if (job) writeFileSync(join(folder, 'data/demo-job.json'), JSON.stringify(job));
+  const { stories } = readDemoJobs(root, readBook(root).book);
+  mkdirSync(join(folder, 'data/demo-jobs'), { recursive: true });
+  for (const story of stories) writeFileSync(join(folder, `data/demo-jobs/${story.id}.json`), JSON.stringify(demoJob(story, book)));
+  const items = stories.map(({ id, title, sentence }) => ({ id, title, sentence }));
+  writeFileSync(join(folder, 'data/demo-jobs/index.json'), JSON.stringify({ items }));
 }
 
 function packageVersion(): string {

@@ -1,7 +1,9 @@
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { gunzipSync, gzipSync } from 'node:zlib';
 import * as esbuild from 'esbuild';
 import * as pagefind from 'pagefind';
+import { listFiles } from './files.ts';
 
 /** Characters that make a different word: without them `4.5`, `45` and `0.45` are one word, and so are `-40` and `40`. */
 const INCLUDED_CHARACTERS = '.-+%';
@@ -23,14 +25,22 @@ export async function writeSearchIndex(folder: string): Promise<SearchIndexRepor
   refuseErrors(created.errors);
   if (index === undefined) throw new Error('The search index could not be started.');
   try {
-    const added = await index.addDirectory({ path: folder });
-    refuseErrors(added.errors);
+    const pages = listFiles(folder).filter((path) => path.endsWith('.html'));
+    for (const sourcePath of pages) {
+      const { errors } = await index.addHTMLFile({ sourcePath, content: withPlainMinus(readFileSync(join(folder, sourcePath), 'utf8')) });
+      refuseErrors(errors);
+    }
     const made = await index.getFiles();
     refuseErrors(made.errors);
-    return { pages: added.page_count, ...(await writeNeeded(join(folder, 'pagefind'), made.files)) };
+    return { pages: pages.length, ...(await writeNeeded(join(folder, 'pagefind'), made.files)) };
   } finally {
     await pagefind.close();
   }
+}
+
+/** A minus sign before a figure as it is typed, so that both are one word to the search. */
+function withPlainMinus(html: string): string {
+  return html.replace(/\u2212(?=\d)/g, '-');
 }
 
 function refuseErrors(errors: readonly string[]): void {
@@ -44,12 +54,23 @@ async function writeNeeded(folder: string, files: readonly pagefind.IndexFile[])
     .map(({ path, content }) => ({ path: path.replace(/^(?:\.?\/)?(?:pagefind\/)?/, ''), content }))
     .filter(({ path }) => NEEDED.test(path));
   for (const { path, content } of needed) {
-    const written = path.endsWith('.js') ? await shortened(content) : content;
+    const written = path.endsWith('.js') ? await shortened(content) : path.startsWith('fragment/') ? withoutAnchors(content) : content;
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), written);
     bytes += written.length;
   }
   return { files: needed.length, bytes };
+}
+
+/** What the indexer's script looks for at the start of each of its files. */
+const SIGNATURE = 'pagefind_dcd';
+
+/** The text of a page without the list of its headings, which the book's search does not show. */
+function withoutAnchors(packed: Uint8Array): Uint8Array {
+  const text = gunzipSync(packed).toString('utf8');
+  if (!text.startsWith(SIGNATURE)) throw new Error('The search index has changed its form: a fragment has no signature.');
+  const fragment: unknown = JSON.parse(text.slice(SIGNATURE.length));
+  return gzipSync(SIGNATURE + JSON.stringify({ ...(fragment as object), anchors: [] }), { level: 9 });
 }
 
 /** The indexer's script comes unshortened, and the first search must wait for it. */

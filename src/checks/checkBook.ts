@@ -1,4 +1,5 @@
 import type { Book } from '../schemas/index.ts';
+import { readDemoJobs } from './demoJobs.ts';
 import { domainFacts } from './domainFacts.ts';
 import type { DomainFacts } from './domainFacts.ts';
 import { exceptions as ownExceptions } from './exceptions.ts';
@@ -54,7 +55,7 @@ export function applyExceptions(findings: readonly Finding[], exceptions: readon
   return [...kept, ...reports];
 }
 
-/** Reads the book under a folder and holds every rule against it. */
+/** Reads the book under a folder, holds every rule against it, and the invented jobs beside it against the book. */
 export function checkBook(root: string, options: CheckOptions = {}): BookCheck {
   const { rules = allRules, exceptions = ownExceptions, facts = domainFacts } = options;
   const read = readBook(root);
@@ -62,9 +63,11 @@ export function checkBook(root: string, options: CheckOptions = {}): BookCheck {
   const ran = rules.filter((rule) => complete || rule.scope === 'entry');
   const context = contextOf(read, facts);
   const broken = ran.flatMap((rule) => rule.check(read.book, context));
+  // The invented jobs are held against the whole book; an entry that cannot be read would make them wrong for a reason of its own.
+  const demoFindings = complete ? readDemoJobs(root, read.book).findings : [];
   return {
     book: read.book,
-    findings: [...read.findings, ...applyExceptions(broken, exceptions, ran)],
+    findings: [...read.findings, ...applyExceptions(broken, exceptions, ran), ...demoFindings],
     notRun: rules.filter((rule) => !ran.includes(rule)).map((rule) => rule.name),
   };
 }

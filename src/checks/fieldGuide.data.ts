@@ -43,6 +43,16 @@ export const fieldGuides: Readonly<Record<string, FieldGuide>> = {
     example: 'usualMeter: { percent: 0.8, counts: 3 }',
   },
   'procedures.minutes': { expected: 'whole minutes from 1 to 480', example: 'minutes: 15' },
+  'procedures.minutesAgain': { expected: 'whole minutes from 1 to 480 for the same at a further place', example: 'minutesAgain: 5' },
+  'procedures.showsEveryPlace': { expected: 'true where one run shows every cylinder, coil or bank at once', example: 'showsEveryPlace: true' },
+  'procedures.needs': {
+    expected: 'special tools it cannot be done without; an empty list if every shop has what it takes',
+    example: 'needs: [oscilloscope]',
+  },
+  'procedures.access': {
+    expected: 'of its minutes, how many go into taking the plugs out or raising the car',
+    example: 'access: { plugs-out: 15 }',
+  },
   'procedures.cautions': {
     expected: 'a list of ids of files in content/cautions; an empty list if there is none',
     example: 'cautions: [high-tension]',
@@ -60,6 +70,10 @@ export const fieldGuides: Readonly<Record<string, FieldGuide>> = {
   'faults.complaint': {
     expected: 'signs in the complaint, each with a factor above 0 and at most 20',
     example: 'complaint: { when-hot: 3 }',
+  },
+  'parts.renewWith': {
+    expected: 'parts worth renewing in the same visit, each with why, the minutes now and later, and the step of its price',
+    example: 'renewWith: [{ part: Boot, why: It has hardened., minutesNow: 5, minutesLater: 30, partCost: low }]',
   },
   'engines.firingOrder': { expected: 'cylinder numbers in the order they fire', example: 'firingOrder: [1, 3, 4, 2]' },
   'engines.banks': {

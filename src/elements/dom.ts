@@ -1,3 +1,5 @@
+import { isPortable } from './edition.ts';
+
 type Attributes = Readonly<Record<string, string | number | boolean | undefined>>;
 
 /** An HTML element with attributes and children. False and undefined attributes are left out; text is never read as markup. */
@@ -17,5 +19,8 @@ export function element<Tag extends keyof HTMLElementTagNameMap>(
 
 /** The address of a page or file of the book, from its place under the root: `codes/p0303/`. */
 export function bookAddress(place: string): string {
-  return new URL(place, new URL(document.documentElement.dataset['root'] ?? './', document.baseURI)).href;
+  const address = new URL(place, new URL(document.documentElement.dataset['root'] ?? './', document.baseURI));
+  // In a folder on disk, only a file can be opened.
+  if (isPortable() && address.pathname.endsWith('/')) address.pathname += 'index.html';
+  return address.href;
 }

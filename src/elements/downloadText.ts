@@ -1,8 +1,8 @@
 import { element } from './dom.ts';
 
 /** Hands a text to the browser as a file to save. */
-export function downloadText(text: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export function downloadText(text: string, name: string, type = 'application/json'): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const link = element('a', { href: address, download: name });
   document.body.append(link);
   link.click();

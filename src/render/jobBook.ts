@@ -2,7 +2,7 @@ import type { EngineChoice, JobBook, JobPart, JobRange } from '../domain/jobs/bo
 import type { ComplaintSign } from '../domain/diagnosis/types.ts';
 import type { Book, Entry } from '../schemas/index.ts';
 import { codePages } from './codePages.ts';
-import { diagnosisBook } from './diagnosisBook.ts';
+import { diagnosisBook } from '../schemas/diagnosisBook.ts';
 import { required } from './queries.ts';
 import { complaintLabel, sourceStatus } from './words.ts';
 

@@ -1,3 +1,4 @@
+import type { SpecialTool } from '../domain/diagnosis/types.ts';
 import type { Entry } from '../schemas/index.ts';
 
 type SourceKind = Entry<'sources'>['kind'];
@@ -47,6 +48,51 @@ export const skillLabel: Record<Entry<'procedures'>['skill'], string> = {
   mechanic: 'Mechanic',
   specialist: 'Specialist',
 };
+
+export const specialToolLabel: Readonly<Record<SpecialTool, string>> = {
+  'live-data-reader': 'Reader with live data',
+  oscilloscope: 'Oscilloscope',
+  'low-current-clamp': 'Low-current clamp',
+  'high-current-clamp': 'High-current clamp',
+  'high-tension-pick-up': 'High-tension pick-up',
+  'spark-tester': 'Spark tester',
+  'compression-gauge': 'Compression gauge',
+  'leak-down-tester': 'Leak-down tester',
+  'compressed-air': 'Compressed air',
+  'vacuum-gauge': 'Vacuum gauge',
+  'fuel-pressure-gauge': 'Fuel pressure gauge',
+  'injector-pulse-tool': 'Injector pulse tool',
+  'back-pressure-gauge': 'Back-pressure gauge',
+  'gas-analyser': 'Gas analyser',
+  'smoke-machine': 'Smoke machine',
+  borescope: 'Borescope',
+  'cooling-system-tester': 'Cooling-system tester',
+  'timing-lamp': 'Timing lamp',
+  'battery-load-tester': 'Battery load tester',
+  'insulation-meter': 'Insulation meter',
+  lift: 'Lift',
+  'second-person': 'Second person',
+};
+
+/** What comes on top of the minutes, and what is saved where the car stands open already. Empty where there is neither. */
+export function furtherPlaceText({ placeKind, minutesAgain, showsEveryPlace }: Pick<Entry<'procedures'>, 'placeKind' | 'minutesAgain' | 'showsEveryPlace'>): string {
+  if (showsEveryPlace) return 'one run shows them all';
+  return minutesAgain === undefined ? '' : `${minutesAgain} min for each further ${furtherPlaceLabel[placeKind]}`;
+}
+
+const furtherPlaceLabel: Record<Entry<'procedures'>['placeKind'], string> = { cylinder: 'cylinder', coil: 'coil', neighbours: 'pair', bank: 'bank', engine: 'run' };
+
+/** Minutes that depend on how far the car is opened up already. Empty where nothing does. */
+export function accessText(procedure: Pick<Entry<'procedures'>, 'needsCoverOff' | 'access'>): string {
+  const { 'plugs-out': plugs, raised } = procedure.access;
+  return [
+    procedure.needsCoverOff ? 'taking the engine cover off not counted' : '',
+    plugs === undefined ? '' : `${plugs} min less if the plugs are out already`,
+    raised === undefined ? '' : `${raised} min less if the car is raised already`,
+  ]
+    .filter(Boolean)
+    .join('; ');
+}
 
 export const severityLabel: Record<Entry<'cautions'>['severity'], string> = { danger: 'Danger', warning: 'Warning', care: 'Take care' };
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { partCosts } from '../domain/diagnosis/types.ts';
 import {
   complaintSign,
   drawings,
@@ -32,7 +33,8 @@ export const faultSchema = z.strictObject({
   injection: z.array(injectionArrangement).min(1).optional(),
   repair: plainText,
   repairMinutes: z.number().int().min(1).max(2400),
-  partCost: z.enum(['none', 'low', 'medium', 'high']),
+  /** What the part costs, in steps. */
+  partCost: z.enum(partCosts),
   /** Match-and-fit sheet of the part that is renewed. */
   part: entryId.optional(),
   /** The sheet where an arrangement has another part: a coil pack in place of a coil on its plug. */

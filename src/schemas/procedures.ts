@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { accessStates, specialTools } from '../domain/diagnosis/types.ts';
 import {
   complaintSign,
   drawings,
@@ -11,6 +12,9 @@ import {
   sentence,
   sourceReference,
 } from './common.ts';
+
+/** How far the car may be opened up, but for the cover, which has a field of its own. */
+const accessState = z.enum(accessStates).exclude(['cover-off']);
 
 /** Chances of the outcomes, by outcome id. They sum to 1 (checked over the whole book). */
 const chances = z.record(z.string(), z.number().min(0).max(1));
@@ -80,6 +84,16 @@ export const procedureSchema = z.strictObject({
   telling: z.boolean(),
   /** Minutes for a mechanic who has done it before, engine cover off. */
   minutes: z.number().int().min(1).max(480),
+  /** Minutes for the same at a further place of the same car, everything still set up. Left out where a place is a job of its own. */
+  minutesAgain: z.number().int().min(1).max(480).optional(),
+  /** One run shows every cylinder, coil or bank at once, so that the same at another place is not news. */
+  showsEveryPlace: z.boolean().default(false),
+  /** Special tools it cannot be done without. What every shop has is not among them; a tool that something else can stand in for is left out. */
+  needs: z.array(z.enum(specialTools)).default([]),
+  /** True when the engine cover has to come off first. Its minutes come on top. */
+  needsCoverOff: z.boolean().default(false),
+  /** Of `minutes`, how many go into opening the car up so far; saved where that is done already. */
+  access: z.partialRecord(accessState, z.number().int().min(1).max(120)).default({}),
   skill: z.enum(['apprentice', 'mechanic', 'specialist']),
   tools: z.array(z.strictObject({ name: plainText, without: plainText.optional() })),
   /** Cold, warm, running; key position. */

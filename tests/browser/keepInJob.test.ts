@@ -103,7 +103,7 @@ describe('with an open job', () => {
     await page.locator('.entry.is-undone', { hasText: 'Plug gap: 0.9 mm' }).waitFor();
     const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#save-to-file').click()]);
     const file = JSON.parse(readFileSync(await download.path(), 'utf8')) as { version: number; events: { kind: string; address?: string }[] };
-    expect(file.version).toBe(2);
+    expect(file.version).toBe(3);
     expect(file.events.filter(({ kind }) => kind === 'calculation').map(({ address }) => address)).toEqual(['calculators/plug-gap/?gap=1.1', 'calculators/plug-gap/?gap=0.9']);
     await page.locator('.save-words', { hasText: 'Saved on this device' }).waitFor();
     await page.locator('#to-sheet').click();

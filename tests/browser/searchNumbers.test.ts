@@ -61,8 +61,9 @@ describe('figures in the search index', () => {
     { query: 'degrees', expected: ['point-inside', 'whole'] },
   ])('"$query" finds $expected', async ({ query, expected }) => expect((await search(query)).sort()).toEqual(expected));
 
-  // The parts of a compound are words too, as in coil-on-plug, and 0.45 is taken for one; the figure itself comes first.
-  it('"45" finds 45 before 0.45, and never 4.5', async () => expect(await search('45')).toEqual(['whole', 'point-first']));
+  // The parts of a compound are words too, as in coil-on-plug, and the index takes 0.45 for one; the book's search leaves
+  // out a page that has not the figure itself.
+  it('"45" finds 45, it may be 0.45, and never 4.5', async () => expect((await search('45')).sort()).toEqual(['point-first', 'whole']));
 
   it('asks for nothing that is missing', () => expect(visit.faults).toEqual([]));
 });

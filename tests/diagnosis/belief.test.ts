@@ -141,6 +141,14 @@ describe('evidence', () => {
     expect(believe({ ...start, evidence: [worn, good] })).toEqual(believe({ ...start, evidence: [good] }));
   });
 
+  test('a test that shows every place counts once, wherever it was noted', () => {
+    const [first, second] = [worn, { ...worn, place: 'cylinder-2' }];
+    const four = { ...start, engine: layoutOf(fourCylinders) };
+    const book = { ...start.book, tests: start.book.tests.map((test) => ({ ...test, showsEveryPlace: true })) };
+    expect(believe({ ...four, book, evidence: [first, second] })).toEqual(believe({ ...four, book, evidence: [second] }));
+    expect(believe({ ...four, evidence: [first, second] })).not.toEqual(believe({ ...four, evidence: [second] }));
+  });
+
   // 0.7125 × 0.05 = 0.035625; others 0.2875; sum 0.323125.
   test('a repair that did not help speaks against its fault', () => {
     const evidence: Evidence[] = [{ kind: 'failed-repair', fault: 'plug', place: 'cylinder-1' }];

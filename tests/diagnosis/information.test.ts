@@ -3,7 +3,9 @@ import fc from 'fast-check';
 import { add, dotMultiply, flatten, log2, map, matrix, multiply, subtract, sum, transpose } from 'mathjs';
 import type { Matrix } from 'mathjs';
 import { describe, expect, test } from 'vitest';
-import { entropy, mutualInformation, outcomeProbabilities } from '../../src/domain/diagnosis/information.ts';
+import { expectedBits, outcomeChances } from '../../src/domain/diagnosis/decision.ts';
+import type { WeighedTest } from '../../src/domain/diagnosis/decision.ts';
+import { entropy } from '../../src/domain/diagnosis/information.ts';
 
 /** H of a table of probabilities, by mathjs. */
 function tableEntropy(table: Matrix): number {
@@ -24,6 +26,15 @@ const shares = (length: number): fc.Arbitrary<number[]> =>
     const total = counts.reduce((one, other) => one + other, 0);
     return counts.map((count) => count / total);
   });
+
+/** A test with a list of chances for each hypothesis. */
+function weighed(chances: readonly (readonly number[])[]): WeighedTest {
+  return { minutes: 1, lists: chances, listOf: Uint8Array.from(chances.keys()) };
+}
+
+function mutualInformation(probabilities: readonly number[], chances: readonly (readonly number[])[]): number {
+  return expectedBits(probabilities, weighed(chances));
+}
 
 describe('entropy', () => {
   test.each([
@@ -50,7 +61,7 @@ describe('mutual information', () => {
 
   // 0.2 × 0.9 + 0.8 × 0.1 = 0.26
   test('outcome probabilities', () => {
-    expect(outcomeProbabilities([0.2, 0.8], [[0.9, 0.1], [0.1, 0.9]])[0]).toBeCloseTo(0.26, 12);
+    expect(outcomeChances([0.2, 0.8], weighed([[0.9, 0.1], [0.1, 0.9]]))[0]).toBeCloseTo(0.26, 12);
   });
 
   test('equals the joint table worked out with matrices', () => {

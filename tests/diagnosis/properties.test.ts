@@ -6,6 +6,7 @@ import { believe } from '../../src/domain/diagnosis/belief.ts';
 import type { DiagnosisInput } from '../../src/domain/diagnosis/belief.ts';
 import { explain } from '../../src/domain/diagnosis/explain.ts';
 import { placesOf } from '../../src/domain/diagnosis/places.ts';
+import { opinionWeights } from '../../src/domain/diagnosis/types.ts';
 import type { CodeAtPlace, ComplaintSign, EngineLayout, Evidence } from '../../src/domain/diagnosis/types.ts';
 import { eightCylinders, fourCylinders, layoutOf, oneCylinder, smallBook } from '../fixtures/diagnosisBook.ts';
 
@@ -34,6 +35,12 @@ function failedRepair(engine: EngineLayout): fc.Arbitrary<Evidence> {
   return fc.constantFrom(...ids);
 }
 
+function opinion(engine: EngineLayout): fc.Arbitrary<Evidence> {
+  const anywhere = fc.constantFrom(...smallBook.faults).map(({ id }) => ({ fault: id }));
+  const somewhere = failedRepair(engine).map((repair) => (repair.kind === 'failed-repair' ? { fault: repair.fault, place: repair.place } : { fault: '' }));
+  return fc.tuple(fc.oneof(anywhere, somewhere), fc.constantFrom(...opinionWeights)).map(([about, weight]) => ({ kind: 'opinion' as const, ...about, weight }));
+}
+
 const code: fc.Arbitrary<CodeAtPlace> = fc.record({
   code: fc.constant('P0000'),
   family: fc.constantFrom('misfire-cylinder', 'misfire-random', 'coil-circuit', 'mixture-lean', 'unheard-of'),
@@ -45,7 +52,7 @@ const inputs: fc.Arbitrary<DiagnosisInput> = fc.constantFrom(...engines).chain((
     .record({
       signs: fc.subarray([...signs]),
       codes: fc.option(fc.array(code, { maxLength: 6 }), { nil: undefined }),
-      evidence: fc.array(fc.oneof({ weight: 4, arbitrary: testEvidence(engine) }, { weight: 1, arbitrary: failedRepair(engine) }), { maxLength: 12 }),
+      evidence: fc.array(fc.oneof({ weight: 4, arbitrary: testEvidence(engine) }, { weight: 1, arbitrary: failedRepair(engine) }, { weight: 1, arbitrary: opinion(engine) }), { maxLength: 12 }),
     })
     .map(({ codes, ...rest }) => ({ book: smallBook, engine, ...rest, ...(codes ? { codes } : {}) })),
 );
@@ -61,7 +68,7 @@ function expectSame(one: DiagnosisInput, other: DiagnosisInput): void {
 }
 
 const keyOf = (evidence: Evidence): string =>
-  evidence.kind === 'test' ? `${evidence.test}|${evidence.place}` : `repair|${evidence.fault}|${evidence.place}`;
+  evidence.kind === 'test' ? `${evidence.test}|${evidence.place}` : `${evidence.kind}|${evidence.fault}|${evidence.place ?? ''}`;
 
 describe('for any evidence', () => {
   test('beliefs are above 0, none is NaN, they sum to 1 and stand highest first', () => {
@@ -92,10 +99,12 @@ describe('for any evidence', () => {
     fc.assert(fc.property(shuffled, ([one, other]) => expectSame(one, other)));
   });
 
-  test('saying the same again changes nothing', () => {
+  // A second failed repair is another part fitted in vain, and counts.
+  test('saying the same test or opinion again changes nothing', () => {
     fc.assert(
       fc.property(inputs, (input) => {
-        const last = new Map(input.evidence.map((evidence) => [keyOf(evidence), evidence]));
+        const said = input.evidence.filter(({ kind }) => kind !== 'failed-repair');
+        const last = new Map(said.map((evidence) => [keyOf(evidence), evidence]));
         expectSame(input, { ...input, evidence: [...input.evidence, ...last.values()] });
       }),
     );

@@ -3,23 +3,26 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mergeJobs } from '../../src/domain/jobs/edit.ts';
+import { canonicalText, mergeJobs, mostPictures } from '../../src/domain/jobs/edit.ts';
 import { exportJob, importJob, jobFileName, largestFile } from '../../src/domain/jobs/file.ts';
 import { jobVersion } from '../../src/domain/jobs/types.ts';
 import type { Job } from '../../src/domain/jobs/types.ts';
-import { calculation, cleared, codes, complaint, count, engine, finding, jobOf, moved, noneBack, quietRun, reading, repair } from './jobBook.ts';
+import { calculation, cameBack, cleared, codes, complaint, count, engine, finding, jobOf, moved, noneBack, picture, quietRun, reading, renamed, repair, startTime } from './jobBook.ts';
 import { anyJob, shared } from './anyJob.ts';
 
 const whole = jobOf(engine, complaint, codes, count, reading, moved, finding, repair, cleared, quietRun, noneBack, { kind: 'undone', undoes: 'e5' }, calculation);
 
-/** The job as JSON with one thing changed. */
+/** The job as a file made by hand: without a checksum, so that what is wrong in it is found by itself. */
+const byHand = JSON.stringify(whole, undefined, 2);
+
+/** The same with one thing changed. */
 function changed(change: (job: Record<string, unknown>, events: Record<string, unknown>[]) => void): string {
-  const job = JSON.parse(exportJob(whole)) as Record<string, unknown>;
+  const job = JSON.parse(byHand) as Record<string, unknown>;
   change(job, job['events'] as Record<string, unknown>[]);
   return JSON.stringify(job);
 }
 const inLayout = (events: Record<string, unknown>[], change: (layout: Record<string, unknown>) => void) => change(events[0]?.['layout'] as Record<string, unknown>);
-const raw = (text: string) => exportJob(whole).replace('"title": "Rough when hot"', text);
+const raw = (text: string) => byHand.replace('"title": "Rough when hot"', text);
 
 describe('export and import', () => {
   it('give back the same job', () => {
@@ -41,6 +44,58 @@ describe('export and import', () => {
   it('the file is named after the job', () => {
     expect(jobFileName({ ...whole, title: 'Rough, when hot!' })).toBe('job-2026-03-04-rough-when-hot.json');
     expect(jobFileName({ ...whole, title: '../../¿' })).toBe('job-2026-03-04.json');
+    expect(jobFileName(jobOf(engine, renamed))).toBe('job-2026-03-04-blue-hatchback.json');
+    expect(jobFileName(jobOf(engine, renamed, { kind: 'undone', undoes: 'e2' }))).toBe('job-2026-03-04-rough-when-hot.json');
+  });
+});
+
+describe('the checksum', () => {
+  const file = exportJob(whole);
+  it('stands in the file, and not in the job', () => {
+    expect(file).toMatch(/"checksum": "crc32:[0-9a-f]{8}"/);
+    const read = importJob(file);
+    expect(read.ok && Object.keys(read.value)).not.toContain('checksum');
+  });
+
+  it('is over what the job says, whatever the order of the keys and the spaces between', () => {
+    const { checksum, ...rest } = JSON.parse(file) as Record<string, unknown>;
+    const turned = Object.fromEntries(Object.entries({ ...rest, checksum }).reverse());
+    expect(importJob(JSON.stringify(turned))).toEqual({ ok: true, value: whole });
+  });
+
+  it('missing, the file is taken: it was made by hand, or by a book that wrote none', () => {
+    expect(importJob(byHand)).toEqual({ ok: true, value: whole });
+  });
+
+  it.each([
+    { label: 'a reading bent into the range', text: file.replace('"value": 2.4', '"value": 0.4') },
+    { label: 'an outcome turned', text: file.replace('"moved": 1', '"stayed": 1') },
+    { label: 'an entry taken out', text: JSON.stringify({ ...JSON.parse(file), events: whole.events.slice(0, -1) }) },
+    { label: 'a version put back', text: file.replace(`"version": ${jobVersion}`, '"version": 1') },
+    { label: 'another checksum', text: file.replace(/crc32:......../, 'crc32:00000000') },
+    { label: 'no text', text: JSON.stringify({ ...JSON.parse(file), checksum: 3 }) },
+  ])('refuses $label and says what to do', ({ text }) => {
+    const result = importJob(text);
+    expect(result).toMatchObject({ ok: false, error: { code: 'checksum', input: 'checksum' } });
+    expect(result.ok ? '' : result.error.message).toMatch(/Nothing was taken from it\. Fetch the file again/);
+  });
+
+  it('a newer version is refused as such, whatever its checksum', () => {
+    expect(importJob(file.replace(`"version": ${jobVersion}`, `"version": ${jobVersion + 1}`))).toMatchObject({ ok: false, error: { code: 'newer-version' } });
+  });
+
+  it('no single character changed, lost or put in gives back another job', () => {
+    const character = fc.oneof(fc.string({ unit: 'grapheme', minLength: 1, maxLength: 1 }), fc.constantFrom('0', '1', '9', '-', '"', ',', '.', '\\', ' ', 'e'));
+    fc.assert(
+      fc.property(anyJob, fc.nat(), fc.constantFrom(0, 1), fc.oneof(character, fc.constant('')), (job, where, taken, put) => {
+        const text = exportJob(job);
+        const at = where % text.length;
+        const read = importJob(text.slice(0, at) + put + text.slice(at + taken));
+        // -0 and 0 are one number in JSON's own words, so jobs are compared by their text.
+        if (read.ok) expect(canonicalText(read.value)).toBe(canonicalText(job));
+      }),
+      { numRuns: 1500 },
+    );
   });
 });
 
@@ -62,7 +117,7 @@ describe('refusals', () => {
     { label: '__proto__ at the top', text: raw('"__proto__": {"polluted": true}'), code: 'forbidden-key' },
     { label: 'constructor at the top', text: raw('"constructor": {"prototype": {}}'), code: 'forbidden-key' },
     { label: 'prototype in an event', text: changed((_job, events) => Object.assign(events[1] ?? {}, { prototype: 1 })), code: 'forbidden-key' },
-    { label: '__proto__ as an outcome', text: exportJob(whole).replace('"moved": 1', '"__proto__": 1'), code: 'forbidden-key' },
+    { label: '__proto__ as an outcome', text: byHand.replace('"moved": 1', '"__proto__": 1'), code: 'forbidden-key' },
     { label: 'nested too deep', text: raw(`"title": ${deep}`), code: 'too-deep' },
     { label: 'an unknown key', text: changed((job) => (job['extra'] = 1)), code: 'wrong-field', input: 'extra' },
     { label: 'no title', text: changed((job) => delete job['title']), code: 'wrong-field', input: 'title' },
@@ -78,7 +133,8 @@ describe('refusals', () => {
     { label: 'an unknown key in an event', text: changed((_job, events) => Object.assign(events[2] ?? {}, { price: 9 })), code: 'wrong-field', input: 'events[2].price' },
     { label: 'the same id twice', text: changed((_job, events) => Object.assign(events[2] ?? {}, { id: 'e1' })), code: 'wrong-field', input: 'events[2].id' },
     { label: 'a sign that is none', text: changed((_job, events) => Object.assign(events[1] ?? {}, { signs: ['haunted'] })), code: 'wrong-field', input: 'events[1].signs[0]' },
-    { label: 'a weight above 1', text: exportJob(whole).replace('"moved": 1', '"moved": 2'), code: 'wrong-field', input: 'events[5].outcomes.moved' },
+    { label: 'a weight above 1', text: byHand.replace('"moved": 1', '"moved": 2'), code: 'wrong-field', input: 'events[5].outcomes.moved' },
+    { label: 'too many pictures', text: JSON.stringify(jobOf(...Array.from({ length: mostPictures + 1 }, () => picture))), code: 'wrong-field', input: 'events' },
     { label: 'undoing what is not there', text: changed((_job, events) => Object.assign(events[11] ?? {}, { undoes: 'e99' })), code: 'wrong-field' },
     ...['javascript:alert(1)', 'https://elsewhere.example/calculators/plug-gap/', '//elsewhere.example/', '../calculators/plug-gap/', 'calculators/../jobs/', 'calculators/plug-gap/#x', 'calculators/plug-gap/?a b', ''].map((address) => ({
       label: `a calculation that leads to “${address}”`,
@@ -109,23 +165,32 @@ describe('refusals', () => {
 });
 
 describe('files of older versions', () => {
-  // Written by the book while version 1 was the newest, and never changed since.
-  const frozen = readFileSync(join(import.meta.dirname, '../fixtures/jobs/version-1.json'), 'utf8');
-  const old = JSON.parse(frozen) as Job;
+  // Each was written by the book while that version was the newest, and never changed since.
+  const frozen = (version: number) => readFileSync(join(import.meta.dirname, `../fixtures/jobs/version-${version}.json`), 'utf8');
+  const as = (text: string, version: number) => JSON.stringify({ ...(JSON.parse(text) as Job), version });
 
-  it('version 1 reads as it was written, and is written again as the present version', () => {
-    expect(old.version).toBe(1);
-    expect(importJob(frozen)).toEqual({ ok: true, value: { ...old, version: jobVersion } });
-    const again = importJob(frozen);
-    expect(again.ok && importJob(exportJob(again.value))).toEqual(again);
+  it.each([1, 2])('version %i reads as it was written, and is written again as the present version', (version) => {
+    const old = JSON.parse(frozen(version)) as Job;
+    expect(old.version).toBe(version);
+    const read = importJob(frozen(version));
+    expect(read).toEqual({ ok: true, value: { ...old, version: jobVersion } });
+    expect(read.ok && importJob(exportJob(read.value))).toEqual(read);
   });
 
-  it('a copy of version 1 and one brought up since are copies of one job', () => {
-    const read = importJob(frozen);
+  it.each([
+    { from: 1, by: 2 },
+    { from: 1, by: 3 },
+    { from: 2, by: 3 },
+  ])('version $from brought up by way of version $by is the same as at once', ({ from, by }) => {
+    expect(importJob(as(frozen(from), by))).toEqual(importJob(frozen(from)));
+  });
+
+  it.each([1, 2])('a copy of version %i and one brought up since are copies of one job', (version) => {
+    const read = importJob(frozen(version));
     if (!read.ok) throw new Error(read.error.message);
-    const grown = { ...read.value, revision: 18, events: [...read.value.events, { ...calculation, id: 'new', sequence: 99, at: old.createdAt }] as Job['events'] };
+    const grown = { ...read.value, revision: 30, events: [...read.value.events, { ...cameBack, id: 'new', sequence: 99, at: startTime }] as Job['events'] };
     const both = mergeJobs(read.value, grown);
-    expect(both.ok && both.value.events).toHaveLength(old.events.length + 1);
+    expect(both.ok && both.value.events).toEqual(grown.events);
   });
 });
 
@@ -169,5 +234,11 @@ describe('merge', () => {
     const [first, ...rest] = whole.events;
     const forged = { ...whole, events: first ? [{ ...first, at: '2026-03-05T09:00:00.000Z' }, ...rest] : [] };
     expect(mergeJobs(whole, forged)).toMatchObject({ ok: false, error: { code: 'different-event' } });
+  });
+
+  it('refuses copies that together hold more pictures than a job may, since the job could not be opened again', () => {
+    const pictures = (from: number, to: number): Job => ({ ...whole, events: Array.from({ length: to - from }, (_, index) => ({ ...picture, id: `p${from + index}`, sequence: from + index, at: startTime }) as Job['events'][number]) });
+    expect(mergeJobs(pictures(1, 31), pictures(20, 41))).toMatchObject({ ok: true });
+    expect(mergeJobs(pictures(1, 31), pictures(20, 42))).toMatchObject({ ok: false, error: { code: 'too-many-pictures', message: expect.stringContaining('41 pictures') } });
   });
 });

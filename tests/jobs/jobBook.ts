@@ -141,3 +141,23 @@ export const calculation: JobEventBody = {
   outputs: [{ name: 'breakdown', label: 'Voltage to jump the gap, at most', text: '4.7 kV' }],
   address: 'calculators/plug-gap/?gap=1.1%20mm',
 };
+
+/** The first bytes of a JPEG file (FF D8 FF E0, then the length and name of the JFIF segment) in Base64. */
+export const jpegStart = '/9j/4AAQSkZJRg==';
+export const opinion: JobEventBody = {
+  kind: 'opinion',
+  fault: 'injector-clogged',
+  place: { id: 'cylinder-2', label: 'cylinder 2' },
+  label: 'Injector clogged, cylinder 2',
+  weight: 'likelier',
+  reason: 'two of these last month',
+};
+export const access: JobEventBody = { kind: 'access', open: ['cover-off', 'plugs-out'] };
+export const frame: JobEventBody = { kind: 'frame-read', code: 'P0303', speed: 2200, load: 50, coolant: 88, warm: 'yes' };
+export const picture: JobEventBody = { kind: 'picture', caption: 'Burnt boot', width: 800, height: 600, jpeg: jpegStart };
+export const trimsGood: JobEventBody = { kind: 'proof-check', check: 'trims', state: 'good', note: '' };
+export const monitorsNotYet: JobEventBody = { kind: 'proof-check', check: 'monitors', state: 'not-yet', note: 'evaporative system' };
+export const cameBack: JobEventBody = { kind: 'came-back', text: 'Shakes again after a week', misfire: 'same' };
+export const cameBackOther: JobEventBody = { kind: 'came-back', text: 'Now at idle', misfire: 'different' };
+export const renamed: JobEventBody = { kind: 'renamed', title: 'Blue hatchback' };
+export const handedOver: JobEventBody = { kind: 'handed-over', to: 'owner' };

@@ -59,12 +59,12 @@ describe('drafts', () => {
 });
 
 describe('settings', () => {
-  const start = { decimalMark: '.', temperatureUnit: 'C', meter: undefined };
+  const start = { decimalMark: '.', temperatureUnit: 'C', meter: undefined, toolsNotHad: [], experience: { on: false } };
   it('are kept, one change leaving the others', () => {
     expect(readSettings()).toEqual(start);
     writeSettings({ decimalMark: ',' });
     writeSettings({ meter: { name: 'bench', percent: 0.5, counts: 2 } });
-    expect(readSettings()).toEqual({ decimalMark: ',', temperatureUnit: 'C', meter: { name: 'bench', percent: 0.5, counts: 2 } });
+    expect(readSettings()).toEqual({ ...start, decimalMark: ',', meter: { name: 'bench', percent: 0.5, counts: 2 } });
   });
 
   it.each(['[', 'null', '"x"', '{"decimalMark":";","temperatureUnit":"K","meter":{"name":"x","percent":200,"counts":1}}'])('out of shape (%s): start values', (text) => {

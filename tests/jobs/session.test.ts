@@ -2,6 +2,7 @@
 import 'fake-indexeddb/auto';
 import { describe, expect, it, vi } from 'vitest';
 import { appendEvent } from '../../src/domain/jobs/edit.ts';
+import { exportJob, importJob } from '../../src/domain/jobs/file.ts';
 import { failure } from '../../src/domain/result.ts';
 import { JobSession } from '../../src/elements/jobs/session.ts';
 import { openJobStore } from '../../src/elements/storage/jobs.ts';
@@ -77,5 +78,24 @@ describe('JobSession', () => {
     expect(session.status.kind).toBe('saved');
     const stored = await store.read('job-1');
     expect(stored.ok && stored.value?.events).toHaveLength(3);
+  });
+
+  it('a device without room loses nothing of what was typed: it stays in the job, goes into a file, and is kept once there is room', async () => {
+    const { store, session, start } = await opened();
+    const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+      throw new DOMException('full', 'QuotaExceededError');
+    });
+    session.add(note('typed when full'));
+    session.add(note('and one more'));
+    await session.save();
+    expect(session.status).toMatchObject({ kind: 'failed', message: expect.stringMatching(/no room left.*Save the job to a file now/) });
+    const inFile = importJob(exportJob(session.job));
+    expect(inFile.ok && inFile.value.events.slice(-2)).toMatchObject([{ text: 'typed when full' }, { text: 'and one more' }]);
+    put.mockRestore();
+    expect(await store.read('job-1')).toEqual({ ok: true, value: start });
+    await session.save();
+    expect(session.status.kind).toBe('saved');
+    const stored = await store.read('job-1');
+    expect(stored.ok && stored.value?.events.slice(-2)).toMatchObject([{ text: 'typed when full' }, { text: 'and one more' }]);
   });
 });

@@ -85,6 +85,21 @@ describe('writing', () => {
   });
 });
 
+describe('the browser', () => {
+  it.each([
+    { label: 'is asked when a new job is kept not to clear the jobs, and may say no', persisted: false, asked: 1 },
+    { label: 'is not asked again once it has promised', persisted: true, asked: 0 },
+  ])('$label', async ({ persisted, asked }) => {
+    const persist = vi.fn(() => Promise.reject(new Error('not allowed')));
+    vi.stubGlobal('navigator', { storage: { persist, persisted: () => Promise.resolve(persisted) } });
+    const [store] = windows();
+    const first = await kept(store, job);
+    await kept(store, note(first, 'a'));
+    await vi.waitFor(() => expect(persist).toHaveBeenCalledTimes(asked));
+    vi.unstubAllGlobals();
+  });
+});
+
 describe('trouble', () => {
   it('what cannot be read is listed, kept, and never overwritten', async () => {
     const [store, , name] = windows();

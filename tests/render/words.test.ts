@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sourceSeen, sourceStatus } from '../../src/render/words.ts';
+import { accessText, sourceSeen, sourceStatus } from '../../src/render/words.ts';
 import { sourceSchema } from '../../src/schemas/sources.ts';
 
 const kinds = sourceSchema.shape.kind.options;
@@ -37,5 +37,16 @@ describe('sourceSeen', () => {
   it('has words for every way of having seen a text, and names memory for a recalled one alone', () => {
     expect(Object.keys(sourceSeen).sort()).toEqual([...seens].sort());
     expect(seens.filter((seen) => /memory/.test(sourceSeen[seen]))).toEqual(['recalled']);
+  });
+});
+
+describe('accessText', () => {
+  it.each([
+    ['nothing to open', false, {}, ''],
+    ['the cover alone', true, {}, 'taking the engine cover off not counted'],
+    ['cover and plugs', true, { 'plugs-out': 12 }, 'taking the engine cover off not counted; 12 min less if the plugs are out already'],
+    ['a raised car', false, { raised: 5 }, '5 min less if the car is raised already'],
+  ] as const)('says what comes on top and what is saved: %s', (_label, needsCoverOff, access, words) => {
+    expect(accessText({ needsCoverOff, access })).toBe(words);
   });
 });

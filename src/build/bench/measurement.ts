@@ -3,7 +3,7 @@ export interface Measurement {
   readonly group: string;
   readonly name: string;
   readonly value: number;
-  readonly unit: 'kB' | 'MB' | 'ms' | 's' | 'pages/s' | 'times' | 'pages';
+  readonly unit: 'kB' | 'MB' | 'ms' | 's' | 'pages/s' | 'times' | 'pages' | 'minutes' | 'parts' | '%';
   /** The most that is allowed; left out where a figure is only shown. */
   readonly limit?: number;
 }

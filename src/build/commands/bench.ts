@@ -6,10 +6,12 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { measureInBrowser } from '../bench/inBrowser.ts';
 import { isWithin, type Measurement } from '../bench/measurement.ts';
+import { measurePortable } from '../bench/portable.ts';
 import { measureScale } from '../bench/scale.ts';
 import type { ScaleSizes } from '../bench/generatedBook.ts';
 import { measureScriptsOnDemand, measureSizes } from '../bench/sizes.ts';
 import { measureAdvice, measureCalculators } from '../bench/timings.ts';
+import { measureYardsticks } from '../bench/yardsticks.ts';
 
 const folder = join(import.meta.dirname, '../../../dist/site');
 
@@ -20,7 +22,7 @@ function table(measurements: readonly Measurement[]): string {
   return [...groups].map(([group, members]) => `${group}\n${members.map(line).join('\n')}`).join('\n');
 }
 
-const decimals: Readonly<Record<Measurement['unit'], number>> = { kB: 1, MB: 1, ms: 3, s: 1, 'pages/s': 1, times: 2, pages: 0 };
+const decimals: Readonly<Record<Measurement['unit'], number>> = { kB: 1, MB: 1, ms: 3, s: 1, 'pages/s': 1, times: 3, pages: 0, minutes: 0, parts: 2, '%': 1 };
 
 function line(measurement: Measurement): string {
   const { name, value, unit, limit } = measurement;
@@ -51,7 +53,9 @@ async function measureBook(): Promise<Measurement[]> {
     ...measureScriptsOnDemand(folder),
     ...measureCalculators(),
     ...measureAdvice(folder),
+    ...measureYardsticks(folder),
     ...(await measureInBrowser(folder)),
+    ...(await measurePortable(join(folder, '../portable'))),
   ];
 }
 

@@ -5,10 +5,12 @@ import { checkBook, formatCheck } from '../../checks/checkBook.ts';
 import { formatFindings } from '../../checks/finding.ts';
 import { formatRepairs, repairBook } from '../../checks/repairs.ts';
 import { checkLayers } from '../layers.ts';
+import { licenceFindings, lockedPackages } from '../licences.ts';
 
 /**
  * `npm run check`: types, lint, layers and content, each to its end.
  * `npm run check -- --content [folder]`: the content alone; a folder that holds another `content` may be named.
+ * `npm run check -- --audit`: known weaknesses of the packages besides, which needs the network.
  * `npm run check -- --fix [folder]`: makes the repairs that need no author, says which, and checks the content after them.
  */
 
@@ -49,12 +51,26 @@ function checkRooms(): boolean {
   return findings.length === 0;
 }
 
+function checkLicences(): boolean {
+  const packages = lockedPackages();
+  const findings = licenceFindings(packages);
+  for (const { message } of findings) console.log(message);
+  console.log(`${packages.length} packages, ${findings.length} with a licence that is not allowed.`);
+  return findings.length === 0;
+}
+
+/** Asks the registry for known weaknesses of the packages. It needs the network, so it is done only when asked for. */
+function audit(): boolean {
+  return spawnSync('npm', ['audit'], { cwd: root, stdio: 'inherit', shell: process.platform === 'win32' }).status === 0;
+}
+
 export const parts: readonly Part[] = [
   { name: 'types of the domain', run: () => tool('tsc', ['-p', 'src/domain']) },
   ...(hasTypeScript('src/elements') ? [{ name: 'types of the elements', run: () => tool('tsc', ['-p', 'src/elements']) }] : []),
   { name: 'types of everything', run: () => tool('astro', ['check', '--minimumFailingSeverity', 'error']) },
   { name: 'lint', run: () => tool('eslint', ['--config', 'src/build/eslint.config.mjs', '.']) },
   { name: 'layers', run: checkRooms },
+  { name: 'licences', run: checkLicences },
   { name: 'content', run: () => checkContent(root) },
 ];
 
@@ -72,7 +88,7 @@ function runAll(chosen: readonly Part[]): boolean {
 /** The parts that the words on the command line ask for. */
 function chosenParts(words: readonly string[]): readonly Part[] {
   const at = words.findIndex((word) => word === '--content' || word === '--fix');
-  if (at === -1) return parts;
+  if (at === -1) return words.includes('--audit') ? [...parts, { name: 'known weaknesses', run: audit }] : parts;
   const folder = resolve(words[at + 1] ?? root);
   if (words[at] === '--fix') return [{ name: 'repairs, then content', run: () => fixContent(folder) }];
   return [{ name: 'content', run: () => checkContent(folder) }];

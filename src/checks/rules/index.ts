@@ -14,7 +14,16 @@ import {
 } from './likelihoods.ts';
 import { nothingOrphaned } from './nothingOrphaned.ts';
 import { otherWordsDiffer } from './otherWords.ts';
-import { arrangementLimitsNeedAReason, outcomesAreDistinct, toolsAreNamed, verdictsComeFromAReading } from './procedures.ts';
+import { laterNotBelowNow } from './parts.ts';
+import {
+  accessWithinMinutes,
+  againWithinMinutes,
+  arrangementLimitsNeedAReason,
+  outcomesAreDistinct,
+  specialToolsAreNeeds,
+  toolsAreNamed,
+  verdictsComeFromAReading,
+} from './procedures.ts';
 import { properNamesAreOnTheList } from './properNames.ts';
 import { copperRangesHaveAReferenceTemperature, lowNotAboveHigh, makersFigureComesFirst } from './ranges.ts';
 import { proseWithinReach, stepSentencesAreShort } from './readability.ts';
@@ -41,6 +50,10 @@ export const rules: readonly Rule[] = [
   verdictsComeFromAReading,
   arrangementLimitsNeedAReason,
   toolsAreNamed,
+  specialToolsAreNeeds,
+  accessWithinMinutes,
+  againWithinMinutes,
+  laterNotBelowNow,
   hazardWordsHaveTheirCaution,
   firingOrdersNameEachCylinderOnce,
   codeFamiliesAreComplete,

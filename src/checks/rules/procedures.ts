@@ -1,4 +1,6 @@
+import { specialTools } from '../../domain/diagnosis/types.ts';
 import { entryRule } from './rule.ts';
+import { specialToolWords } from './specialTools.data.ts';
 
 export const arrangementLimitsNeedAReason = entryRule(
   'procedures',
@@ -59,5 +61,50 @@ export const toolsAreNamed = entryRule(
       expected: 'at least one tool; only a look needs none',
       example: 'tools: [{ name: Code reader }]',
     });
+  },
+);
+
+/** A name with a choice in it, `a lamp or a borescope`, asks for neither. */
+const choice = /\bor\b/;
+
+export const specialToolsAreNeeds = entryRule(
+  'procedures',
+  'special-tools-are-needs',
+  'A test is offered by what the shop has: with a tool missing from the needs it is proposed to a shop that cannot do it.',
+  (procedure, report) => {
+    for (const tool of specialTools) {
+      const words = specialToolWords[tool];
+      const needed = procedure.needs.indexOf(tool);
+      const asked = procedure.tools.findIndex(({ name, without }) => without === undefined && !choice.test(name) && words.test(name));
+      if (asked >= 0 && needed < 0) {
+        report(['tools', asked], { found: `${tool} without another way, and not among the needs`, expected: `${tool} in needs, or a \`without\` that says how it is done without`, example: `needs: [${tool}]` });
+      }
+      if (needed >= 0 && !procedure.tools.some(({ name }) => words.test(name))) {
+        report(['needs', needed], { found: `${tool}, which none of the tools names`, expected: 'a tool that names it, or no such need' });
+      }
+    }
+  },
+);
+
+export const accessWithinMinutes = entryRule(
+  'procedures',
+  'access-within-minutes',
+  'Opening the car up is part of the minutes: were it all of them, a test on an open car would cost nothing.',
+  (procedure, report) => {
+    const access = Object.values(procedure.access).reduce((sum, minutes) => sum + minutes, 0);
+    if (access < procedure.minutes) return;
+    report(['access'], { found: `${access} minutes of access in a procedure of ${procedure.minutes} minutes`, expected: `less than ${procedure.minutes} together` });
+  },
+);
+
+export const againWithinMinutes = entryRule(
+  'procedures',
+  'again-within-minutes',
+  'At a further place everything is set up still, so it never takes longer; and what one run shows at every place is not done again.',
+  (procedure, report) => {
+    const { minutes, minutesAgain, showsEveryPlace } = procedure;
+    if (minutesAgain === undefined) return;
+    if (minutesAgain > minutes) report(['minutesAgain'], { found: `${minutesAgain} minutes again, ${minutes} minutes at first`, expected: `at most ${minutes}` });
+    if (showsEveryPlace) report(['minutesAgain'], { found: 'minutes for a further place of a procedure that shows every place', expected: 'one of the two alone' });
   },
 );

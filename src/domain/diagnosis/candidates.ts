@@ -1,19 +1,21 @@
 import type { DiagnosisInput } from './belief.ts';
+import { testMinutes } from './costs.ts';
+import type { WeighedTest } from './decision.ts';
 import type { ChanceList, PreparedTest, TestSite } from './likelihood.ts';
-import { chancesUnder, prepareTest } from './likelihood.ts';
-import { mutualInformation } from './information.ts';
-import { placesOf, sharesCylinder } from './places.ts';
-import type { Belief, EngineLayout, Evidence, Place, TestModel } from './types.ts';
+import { prepareTest } from './likelihood.ts';
+import { placesOf, relation, sharesCylinder } from './places.ts';
+import type { AccessState, Belief, EngineLayout, Evidence, Place, SpecialTool, TestModel } from './types.ts';
 
 /** At how many of the most suspected places a test is weighed. */
 export const placesWeighed = 3;
 
-/** A test expected to tell less than this many bits tells nothing that a mechanic could notice, and is not offered. */
-export const leastBits = 0.001;
-
 export interface AdviceOptions {
-  /** Ids of tests that need a tool this shop has not got. */
+  /** Ids of tests that cannot be done in this shop. */
   readonly toolsMissing?: readonly string[];
+  /** Tools that this shop has not got: tests that need one are not offered. */
+  readonly toolsNotHad?: readonly SpecialTool[];
+  /** How far the car is opened up already. */
+  readonly open?: readonly AccessState[];
   /** Tests that cannot be done at a place of this engine (a plug that will not come out). */
   readonly impossible?: readonly { readonly test: string; readonly place: string }[];
   /** At most so many proposals, best first. All when left out. */
@@ -25,67 +27,95 @@ export interface NotOffered {
   readonly why: string;
 }
 
-/** A test at a place, weighed. */
-export interface Candidate {
-  readonly prepared: PreparedTest;
+/** A test at a place, laid out for reckoning: `listOf` follows the order of the beliefs. */
+export interface Candidate extends WeighedTest {
+  readonly test: TestModel;
   readonly site: TestSite;
-  readonly bits: number;
-  readonly bitsPerMinute: number;
-  /** Outcome chances under each belief, in the order of the beliefs. */
-  readonly chances: readonly ChanceList[];
+}
+
+/** Chances of the outcomes under the belief at this position. */
+export function chancesAt(candidate: Candidate, belief: number): ChanceList | undefined {
+  return candidate.lists[candidate.listOf[belief] ?? 0];
 }
 
 interface Bay {
   readonly input: DiagnosisInput;
   readonly beliefs: readonly Belief[];
-  readonly probabilities: readonly number[];
+  /** Positions of the beliefs by fault. */
+  readonly byFault: ReadonlyMap<string, readonly number[]>;
   readonly options: AdviceOptions;
 }
 
-/** Every look and test worth doing now, with its worth; and every other one with the reason why not. */
-export function weighCandidates(
+/** Every look and test that can be done now and has not been done yet; and every other one with the reason why not. */
+export function candidatesFor(
   input: DiagnosisInput,
   beliefs: readonly Belief[],
   options: AdviceOptions,
 ): { readonly candidates: readonly Candidate[]; readonly notOffered: readonly NotOffered[] } {
-  const bay: Bay = { input, beliefs, probabilities: beliefs.map((belief) => belief.probability), options };
+  const bay: Bay = { input, beliefs, byFault: positionsByFault(beliefs), options };
   const candidates: Candidate[] = [];
   const notOffered: NotOffered[] = [];
   for (const test of input.book.tests) {
     if (test.kind !== 'look' && test.kind !== 'test') continue;
-    const offered = weighTest(bay, test);
+    const offered = offer(bay, test);
     if (typeof offered === 'string') notOffered.push({ test: test.id, why: offered });
     else candidates.push(...offered);
   }
   return { candidates, notOffered };
 }
 
+function positionsByFault(beliefs: readonly Belief[]): ReadonlyMap<string, readonly number[]> {
+  const positions = new Map<string, number[]>();
+  beliefs.forEach(({ hypothesis: { fault } }, index) => {
+    if (!fault) return;
+    const known = positions.get(fault.id);
+    if (known) known.push(index);
+    else positions.set(fault.id, [index]);
+  });
+  return positions;
+}
+
 /** The candidates of one test, or the sentence that says why there are none. */
-function weighTest(bay: Bay, test: TestModel): readonly Candidate[] | string {
+function offer(bay: Bay, test: TestModel): readonly Candidate[] | string {
   const { input, options } = bay;
   if (!fitsArrangement(test, input.engine)) {
     return test.notPossible ?? 'It cannot be done on this ignition or injection arrangement.';
   }
-  if (options.toolsMissing?.includes(test.id)) return 'It needs a tool that this shop has not got.';
+  const lacking = test.needs.some((tool) => options.toolsNotHad?.includes(tool)) || options.toolsMissing?.includes(test.id);
+  if (lacking) return 'It needs a tool that this shop has not got.';
   const places = bySuspicion(bay, placesOf(input.engine, test.placeKind));
   if (places.length === 0) return 'This engine has no place where it could be done.';
   const sites = places.flatMap((place) => siteOf(bay, test, place, places));
   if (sites.length === 0) return 'It needs a second cylinder to exchange parts with, and there is none.';
+  if (test.showsEveryPlace && input.evidence.some((evidence) => evidence.kind === 'test' && evidence.test === test.id)) {
+    return 'Already done: one run shows every place, and the same again is no news.';
+  }
   const open = sites.filter(({ place }) => !options.impossible?.some((no) => no.test === test.id && no.place === place.id));
   if (open.length === 0) return 'It was marked as not possible on this engine.';
   const undone = open.filter((site) => !input.evidence.some((evidence) => isDone(evidence, test, site)));
   if (undone.length === 0) return 'Already done.';
   const prepared = prepareTest(test);
-  const weighed = undone.slice(0, placesWeighed).map((site) => weighSite(bay, prepared, site));
-  const worthwhile = weighed.filter((candidate) => candidate.bits >= leastBits);
-  if (worthwhile.length > 0) return worthwhile;
-  return 'It would tell nothing new: every fault still in question expects the same outcome.';
+  return undone.slice(0, placesWeighed).map((site) => layOut(bay, prepared, site));
 }
 
-function weighSite(bay: Bay, prepared: PreparedTest, site: TestSite): Candidate {
-  const chances = bay.beliefs.map(({ hypothesis }) => chancesUnder(prepared, site, hypothesis));
-  const bits = mutualInformation(bay.probabilities, chances);
-  return { prepared, site, bits, bitsPerMinute: bits / prepared.test.minutes, chances };
+/** The chances once each, and which of them every belief goes by: only faults that the test names differ from the others. */
+function layOut(bay: Bay, prepared: PreparedTest, site: TestSite): Candidate {
+  const { test, otherwise, byFault } = prepared;
+  const lists: ChanceList[] = [otherwise];
+  const listOf = new Uint8Array(bay.beliefs.length);
+  const numberOf = new Map<ChanceList, number>([[otherwise, 0]]);
+  for (const [fault, named] of byFault) {
+    for (const index of bay.byFault.get(fault) ?? []) {
+      const place = bay.beliefs[index]?.hypothesis.place;
+      if (!place) continue;
+      const list = named[relation(place, site.place, site.partner)];
+      const known = numberOf.get(list) ?? lists.push(list) - 1;
+      numberOf.set(list, known);
+      listOf[index] = known;
+    }
+  }
+  const doneElsewhere = bay.input.evidence.some((evidence) => evidence.kind === 'test' && evidence.test === test.id);
+  return { test, site, minutes: testMinutes(test, bay.options.open, doneElsewhere), lists, listOf };
 }
 
 /** An empty list of arrangements sets no limit. */

@@ -3,6 +3,7 @@ import { oddsFactor } from './explain.ts';
 import { atPlace, hypothesisLabel, perCent } from './labels.ts';
 import { placeById, sharesCylinder } from './places.ts';
 import { hypothesesOf, noneOfTheseId, priorOf } from './prior.ts';
+import { repairName } from './repairs.ts';
 import { evidenceSteps, normalise, openingSteps } from './steps.ts';
 import type { Step } from './steps.ts';
 import type { Hypothesis } from './types.ts';
@@ -63,11 +64,10 @@ export function judgeFinding(
   return { allowed: missing.length === 0, belief, together, supportedBy, missing };
 }
 
-/** Positions of the hypotheses that the same part at the same cylinders puts right, itself among them. */
+/** Positions of the hypotheses that the same repair puts right, itself among them. */
 function sameRepair(hypotheses: readonly Hypothesis[], chosen: Hypothesis): readonly number[] {
-  const repair = ({ fault, place }: Hypothesis): string | undefined => fault?.part && place && `${fault.part} ${place.cylinders.join('-')}`;
-  const wanted = repair(chosen);
-  return hypotheses.flatMap((hypothesis, index) => (hypothesis === chosen || (wanted !== undefined && repair(hypothesis) === wanted) ? [index] : []));
+  const wanted = repairName(chosen);
+  return hypotheses.flatMap((hypothesis, index) => (hypothesis === chosen || (wanted !== undefined && repairName(hypothesis) === wanted) ? [index] : []));
 }
 
 function tellsAt(input: DiagnosisInput, step: Step, hypothesis: Hypothesis): boolean {

@@ -6,6 +6,8 @@ import type {
   Evidence,
   FailedRepairEvidence,
   Hypothesis,
+  OpinionEvidence,
+  OpinionWeight,
   Place,
   TestEvidence,
 } from './types.ts';
@@ -60,7 +62,28 @@ export function perCent(probability: number): string {
 
 /** What was done, where and what came out: `Swap the coils, coil of cylinder 3 with coil of cylinder 1: The misfire moved`. */
 export function evidenceLabel(book: DiagnosisBook, engine: EngineLayout, evidence: Evidence): string {
-  return evidence.kind === 'test' ? testLabel(book, engine, evidence) : repairLabel(book, engine, evidence);
+  switch (evidence.kind) {
+    case 'test':
+      return testLabel(book, engine, evidence);
+    case 'failed-repair':
+      return repairLabel(book, engine, evidence);
+    case 'opinion':
+      return opinionLabel(book, engine, evidence);
+  }
+}
+
+/** How strong an opinion is, in words. */
+export const opinionWords: Readonly<Record<OpinionWeight, string>> = {
+  'much-likelier': 'much likelier than the book holds',
+  likelier: 'likelier than the book holds',
+  'less-likely': 'less likely than the book holds',
+  'much-less-likely': 'much less likely than the book holds',
+};
+
+function opinionLabel(book: DiagnosisBook, engine: EngineLayout, { fault: id, place, weight }: OpinionEvidence): string {
+  const fault = book.faults.find((candidate) => candidate.id === id)?.title ?? id;
+  const where = place === undefined ? '' : `, ${placeLabel(engine, place)}`;
+  return `The mechanic's opinion: ${fault}${where} is ${opinionWords[weight]}`;
 }
 
 function testLabel(book: DiagnosisBook, engine: EngineLayout, evidence: TestEvidence): string {

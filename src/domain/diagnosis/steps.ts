@@ -4,7 +4,7 @@ import { chancesUnder, prepareTest, weighedLikelihood } from './likelihood.ts';
 import { complaintWords, evidenceLabel } from './labels.ts';
 import { placeById } from './places.ts';
 import { complaintFactor, priorOf } from './prior.ts';
-import type { Evidence, FailedRepairEvidence, Hypothesis, TestEvidence } from './types.ts';
+import type { Evidence, FailedRepairEvidence, Hypothesis, OpinionEvidence, OpinionWeight, TestEvidence } from './types.ts';
 
 /**
  * Chance that a misfire comes back although the fault that was put right was the true one (a part faulty out of the box, a
@@ -12,9 +12,20 @@ import type { Evidence, FailedRepairEvidence, Hypothesis, TestEvidence } from '.
  */
 export const failedRepairLikelihood = 0.05;
 
+/**
+ * What an opinion multiplies the weight of a fault by. Estimates: a strong opinion weighs about as much as one ordinary test, so that
+ * it changes what is looked at first and can never carry a finding alone.
+ */
+export const opinionFactors: Readonly<Record<OpinionWeight, number>> = {
+  'much-likelier': 10,
+  likelier: 3,
+  'less-likely': 1 / 3,
+  'much-less-likely': 1 / 10,
+};
+
 /** One piece of evidence as the reckoning sees it. */
 export interface Step {
-  readonly kind: 'complaint' | 'codes' | 'test' | 'failed-repair';
+  readonly kind: 'complaint' | 'codes' | 'test' | 'failed-repair' | 'opinion';
   readonly label: string;
   readonly evidenceIndex?: number;
   /** Natural logarithm of the likelihood under each hypothesis, in their order. */
@@ -46,15 +57,15 @@ export function openingSteps(input: DiagnosisInput, hypotheses: readonly Hypothe
 }
 
 /**
- * Tests and failed repairs. The same test at the same place (and with the same partner) counts once, as it came out last; so
- * does the same repair. Evidence about tests or places that this book or engine does not have is left out.
+ * Tests, failed repairs and opinions. The same test at the same place (and with the same partner) counts once, as it came out last, and one
+ * that shows every place counts once wherever it was noted; so does the opinion on the same fault. Every failed repair counts. Evidence about tests or places that this book or engine does not have is left out.
  */
 export function evidenceSteps(input: DiagnosisInput, hypotheses: readonly Hypothesis[]): readonly Step[] {
-  const lastIndex = new Map(input.evidence.map((evidence, index) => [evidenceKey(evidence), index]));
+  const keys = input.evidence.map((evidence, index) => evidenceKey(input, evidence, index));
+  const lastIndex = new Map(keys.map((key, index) => [key, index]));
   return input.evidence.flatMap((evidence, index) => {
-    if (lastIndex.get(evidenceKey(evidence)) !== index) return [];
-    const logLikelihoods =
-      evidence.kind === 'test' ? testLogLikelihoods(input, hypotheses, evidence) : repairLogLikelihoods(hypotheses, evidence);
+    if (lastIndex.get(keys[index] ?? '') !== index) return [];
+    const logLikelihoods = evidenceLogLikelihoods(input, hypotheses, evidence);
     if (!logLikelihoods) return [];
     const label = evidenceLabel(input.book, input.engine, evidence);
     return [{ kind: evidence.kind, label, evidenceIndex: index, logLikelihoods }];
@@ -92,6 +103,17 @@ function completeWithNone(
   return logs.map((log, index) => (hypotheses[index]?.fault ? log : average));
 }
 
+function evidenceLogLikelihoods(input: DiagnosisInput, hypotheses: readonly Hypothesis[], evidence: Evidence): readonly number[] | undefined {
+  switch (evidence.kind) {
+    case 'test':
+      return testLogLikelihoods(input, hypotheses, evidence);
+    case 'failed-repair':
+      return repairLogLikelihoods(hypotheses, evidence);
+    case 'opinion':
+      return opinionLogLikelihoods(hypotheses, evidence);
+  }
+}
+
 function testLogLikelihoods(input: DiagnosisInput, hypotheses: readonly Hypothesis[], evidence: TestEvidence) {
   const test = input.book.tests.find((candidate) => candidate.id === evidence.test);
   const place = placeById(input.engine, evidence.place);
@@ -110,8 +132,22 @@ function repairLogLikelihoods(hypotheses: readonly Hypothesis[], evidence: Faile
   );
 }
 
-function evidenceKey(evidence: Evidence): string {
-  return evidence.kind === 'test'
-    ? ['test', evidence.test, evidence.place, evidence.partner ?? ''].join('|')
-    : ['failed-repair', evidence.fault, evidence.place].join('|');
+function opinionLogLikelihoods(hypotheses: readonly Hypothesis[], opinion: OpinionEvidence): readonly number[] {
+  const factor = Math.log(opinionFactors[opinion.weight]);
+  return hypotheses.map(({ fault, place }) =>
+    fault?.id === opinion.fault && (opinion.place === undefined || place?.id === opinion.place) ? factor : 0,
+  );
+}
+
+function evidenceKey({ book }: DiagnosisInput, evidence: Evidence, index: number): string {
+  switch (evidence.kind) {
+    case 'test':
+      if (book.tests.some(({ id, showsEveryPlace }) => id === evidence.test && showsEveryPlace)) return ['test', evidence.test].join('|');
+      return ['test', evidence.test, evidence.place, evidence.partner ?? ''].join('|');
+    case 'failed-repair':
+      // A second part fitted at the same place in vain is news: two bad parts in a row are rarer than one.
+      return ['failed-repair', index].join('|');
+    case 'opinion':
+      return ['opinion', evidence.fault, evidence.place ?? ''].join('|');
+  }
 }

@@ -32,6 +32,41 @@ export interface Place {
   readonly cylinders: readonly number[];
 }
 
+/** Tools that a shop may not have. What every shop has (multimeter, lamp, spanners) is not in the list. */
+export const specialTools = [
+  'live-data-reader',
+  'oscilloscope',
+  'low-current-clamp',
+  'high-current-clamp',
+  'high-tension-pick-up',
+  'spark-tester',
+  'compression-gauge',
+  'leak-down-tester',
+  'compressed-air',
+  'vacuum-gauge',
+  'fuel-pressure-gauge',
+  'injector-pulse-tool',
+  'back-pressure-gauge',
+  'gas-analyser',
+  'smoke-machine',
+  'borescope',
+  'cooling-system-tester',
+  'timing-lamp',
+  'battery-load-tester',
+  'insulation-meter',
+  'lift',
+  'second-person',
+] as const;
+export type SpecialTool = (typeof specialTools)[number];
+
+/** How far the car is opened up. */
+export const accessStates = ['cover-off', 'plugs-out', 'raised'] as const;
+export type AccessState = (typeof accessStates)[number];
+
+/** What a part costs, in steps; `partCostMinutes` says how many minutes of the shop's work each is taken for. */
+export const partCosts = ['none', 'low', 'medium', 'high'] as const;
+export type PartCost = (typeof partCosts)[number];
+
 /** What the customer can tell that makes some faults likelier. */
 export const complaintSigns = [
   'when-cold',
@@ -64,6 +99,7 @@ export interface FaultModel {
   readonly injection?: readonly InjectionArrangement[];
   /** Minutes to put it right, and the match-and-fit sheet, if a part is fitted. */
   readonly repairMinutes: number;
+  readonly partCost: PartCost;
   readonly part?: string;
   /** The sheet where an arrangement has another part. */
   readonly partByIgnition?: Readonly<Partial<Record<IgnitionArrangement, string>>>;
@@ -114,7 +150,21 @@ export interface TestModel {
   readonly needsPartner: boolean;
   /** May a finding rest on it? A look or a code alone may not. */
   readonly telling: boolean;
+  /** For a mechanic who has done it before, engine cover off, everything else still closed. */
   readonly minutes: number;
+  /** At a further place of the same car, everything still set up. Left out where each place is a job of its own. */
+  readonly minutesAgain?: number;
+  /**
+   * One run shows every place of its kind at once: it is noted at the place it speaks of, and the same at another place is the same run
+   * looked at again, not fresh evidence.
+   */
+  readonly showsEveryPlace: boolean;
+  /** Tools it cannot be done without. */
+  readonly needs: readonly SpecialTool[];
+  /** True when the engine cover has to come off first. */
+  readonly needsCoverOff: boolean;
+  /** Of `minutes`, how many go into opening the car up so far; saved where that is done already. */
+  readonly access: Readonly<Partial<Record<Exclude<AccessState, 'cover-off'>, number>>>;
   readonly ignition: readonly IgnitionArrangement[];
   readonly injection: readonly InjectionArrangement[];
   /** Why it is not offered on other arrangements. */
@@ -161,7 +211,19 @@ export interface FailedRepairEvidence {
   readonly place: string;
 }
 
-export type Evidence = TestEvidence | FailedRepairEvidence;
+/** What the mechanic knows of this engine from elsewhere. It is an opinion: it moves belief, but no finding may rest on it. */
+export const opinionWeights = ['much-likelier', 'likelier', 'less-likely', 'much-less-likely'] as const;
+export type OpinionWeight = (typeof opinionWeights)[number];
+
+export interface OpinionEvidence {
+  readonly kind: 'opinion';
+  readonly fault: string;
+  /** Left out: wherever it may be. */
+  readonly place?: string;
+  readonly weight: OpinionWeight;
+}
+
+export type Evidence = TestEvidence | FailedRepairEvidence | OpinionEvidence;
 
 export interface Belief {
   readonly hypothesis: Hypothesis;

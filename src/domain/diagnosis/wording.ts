@@ -1,5 +1,8 @@
+import { chancesAt } from './candidates.ts';
 import type { Candidate } from './candidates.ts';
+import { expectedBits } from './decision.ts';
 import { atPlace, hypothesisPhrase, lowerFirst, perCent } from './labels.ts';
+import type { RankedTest } from './ranking.ts';
 import type { Belief, Hypothesis } from './types.ts';
 
 /** How many of the leading beliefs are looked through for the pair that a test tells apart best. */
@@ -10,9 +13,12 @@ const leastDifference = 0.1;
 
 /** What the test would split, in one sentence. `doubt` is the entropy of the beliefs, in bits. */
 export function becauseSentence(candidate: Candidate, beliefs: readonly Belief[], doubt: number): string {
-  const time = `in about ${minutesWords(candidate.prepared.test.minutes)}`;
+  const time = `in about ${minutesWords(candidate.minutes)}`;
   const pair = bestTold(candidate, beliefs);
-  if (!pair) return `It settles ${doubtShare(candidate, doubt)} of the doubt ${time}.`;
+  if (!pair) {
+    const probabilities = beliefs.map((belief) => belief.probability);
+    return `It settles ${doubtShare(expectedBits(probabilities, candidate), doubt)} of the doubt ${time}.`;
+  }
   const [one, other] = pair;
   const where = commonPlace(one.hypothesis, other.hypothesis);
   const name = ({ hypothesis, probability }: Belief): string => {
@@ -24,16 +30,31 @@ export function becauseSentence(candidate: Candidate, beliefs: readonly Belief[]
 }
 
 /** Why a proposal stands behind the first one. */
-export function lostToSentence(candidate: Candidate, first: Candidate, doubt: number): string {
-  const minutes = candidate.prepared.test.minutes;
-  const own = `It settles ${doubtShare(candidate, doubt)} of the doubt in ${minutesWords(minutes)}`;
-  const test = first.prepared.test;
-  const winner = `“${test.title}” ${atPlace(first.site.place)}`;
-  const share = doubtShare(first, doubt);
-  if (candidate.bitsPerMinute > first.bitsPerMinute) {
-    return `${own}; ${winner} is a quick look that settles nearly as much for each minute, and looks come first.`;
+export function lostToSentence(test: RankedTest, first: RankedTest, doubt: number): string {
+  const own = `It settles ${doubtShare(test.bits, doubt)} of the doubt in ${minutesWords(test.candidate.minutes)}`;
+  const winner = `“${first.candidate.test.title}” ${atPlace(first.candidate.site.place)}`;
+  const settles = `${winner} settles ${doubtShare(first.bits, doubt)} in ${minutesWords(first.candidate.minutes)}`;
+  if (test.cost === undefined || first.cost === undefined) return `${own}; ${settles}.`;
+  if (test.cost < first.cost) return `${own}; ${winner} is a quick look that is expected to save nearly as much, and looks come first.`;
+  const more = Math.round(test.cost - first.cost);
+  return more < 1 ? `${own}; ${settles}, and is expected to save as much.` : `${own}; ${settles}, and is expected to save ${minutesWords(more)} more.`;
+}
+
+/** What would follow an outcome, in one sentence. */
+export function thenSentence(
+  step:
+    | { readonly kind: 'finding'; readonly hypothesis: string; readonly belief: number; readonly telling: boolean }
+    | { readonly kind: 'test'; readonly title: string; readonly where: string; readonly minutes: number }
+    | { readonly kind: 'nothing' },
+): string {
+  switch (step.kind) {
+    case 'finding':
+      return `${step.telling ? 'Enough for a finding' : 'Nearly a finding, with a telling test to carry it'}: ${lowerFirst(step.hypothesis)} (${perCent(step.belief)}).`;
+    case 'test':
+      return `Next would be “${step.title}” ${step.where}, ${minutesWords(step.minutes)}.`;
+    case 'nothing':
+      return 'No test of this book would tell more then.';
   }
-  return `${own}; ${winner} settles ${share} in ${minutesWords(test.minutes)}.`;
 }
 
 /** The two leading beliefs between which the outcome decides best, the likelier first. */
@@ -55,8 +76,8 @@ function bestTold(candidate: Candidate, beliefs: readonly Belief[]): readonly [B
 
 /** Share of cases in which two hypotheses come out differently (total variation distance), 0 to 1. */
 function differenceOf(candidate: Candidate, one: number, other: number): number {
-  const first = candidate.chances[one];
-  const second = candidate.chances[other];
+  const first = chancesAt(candidate, one);
+  const second = chancesAt(candidate, other);
   if (!first || !second || first === second) return 0;
   return first.reduce((sum, chance, outcome) => sum + Math.abs(chance - (second[outcome] ?? 0)), 0) / 2;
 }
@@ -74,8 +95,8 @@ function listWords(numbers: readonly number[]): string {
   return `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
 }
 
-function doubtShare(candidate: Candidate, doubt: number): string {
-  const share = perCent(doubt > 0 ? Math.min(1, candidate.bits / doubt) : 0);
+function doubtShare(bits: number, doubt: number): string {
+  const share = perCent(doubt > 0 ? Math.min(1, bits / doubt) : 0);
   return /^\d/.test(share) ? `about ${share}` : share;
 }
 

@@ -3,6 +3,7 @@ import type {
   DiagnosisBook,
   IgnitionArrangement,
   InjectionArrangement,
+  PartCost,
 } from '../diagnosis/types.ts';
 import type { TemperatureVariation } from '../measurement/types.ts';
 import type { PressureKind } from '../units/pressure.ts';
@@ -28,6 +29,9 @@ export interface JobBook {
   /** Shown with every belief: what the chances rest on. */
   readonly estimatesNote: string;
 }
+
+/** What working out the state of a job needs of the book. */
+export type ReasoningBook = Pick<JobBook, 'diagnosis'>;
 
 /** A layout of `content/engines` with the arrangements it is met with. */
 export interface EngineChoice {
@@ -82,12 +86,23 @@ export interface JobPart {
   readonly id: string;
   readonly title: string;
   readonly match: readonly { readonly feature: string; readonly check: string }[];
-  readonly renewWith: readonly { readonly part: string; readonly why: string }[];
+  readonly renewWith: readonly JobRenewal[];
   readonly fit: readonly { readonly text: string; readonly caution?: string }[];
   readonly askMaker: readonly { readonly question: string; readonly fallback?: string }[];
   readonly beforeStart: readonly string[];
   readonly cautions: readonly string[];
   readonly address: string;
+}
+
+/** A part that is worth renewing in the same visit, and what that costs against a second visit. Estimates, common practice. */
+export interface JobRenewal {
+  readonly part: string;
+  readonly why: string;
+  /** Extra minutes when done together with the repair. */
+  readonly minutesNow: number;
+  /** Minutes of a second visit, opening and closing up again included. */
+  readonly minutesLater: number;
+  readonly partCost: PartCost;
 }
 
 export interface JobCaution {

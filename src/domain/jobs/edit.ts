@@ -21,12 +21,16 @@ export function compareEvents(one: JobEvent, other: JobEvent): number {
   return one.id < other.id ? -1 : 1;
 }
 
-export type MergeCode = 'different-jobs' | 'different-event';
+/** Pictures in one job. Each is small, but a file of hundreds could no longer be sent or opened on a telephone. */
+export const mostPictures = 40;
+
+export type MergeCode = 'different-jobs' | 'different-event' | 'too-many-pictures';
 
 /**
  * Both copies of a job in one: every event of either, in order. Nothing is dropped.
  * The higher revision, the earlier creation and the title of the copy written last are kept.
- * Refuses copies of two jobs, and copies that disagree about one event: events never change, so one of them was tampered with.
+ * Refuses copies of two jobs, copies that disagree about one event (events never change, so one of them was tampered with), and copies that
+ * together hold more pictures than a job may: such a job could not be opened again.
  */
 export function mergeJobs(one: Job, other: Job): Result<Job, Refusal<MergeCode>> {
   if (one.id !== other.id) {
@@ -38,12 +42,27 @@ export function mergeJobs(one: Job, other: Job): Result<Job, Refusal<MergeCode>>
     if (known !== undefined && canonicalText(known) !== canonicalText(event)) return failure(differentEvent(event));
     merged.set(event.id, known ?? event);
   }
+  const pictures = countPictures([...merged.values()]);
+  if (pictures > mostPictures) return failure(tooManyPictures(pictures));
   const head = writtenLast(one, other);
   return success({
     ...head,
     createdAt: one.createdAt < other.createdAt ? one.createdAt : other.createdAt,
     events: [...merged.values()].sort(compareEvents),
   });
+}
+
+/** All that stand in the record, the undone ones too: they take their room all the same. */
+export function countPictures(events: readonly JobEvent[]): number {
+  return events.filter((event) => event.kind === 'picture').length;
+}
+
+function tooManyPictures(pictures: number): Refusal<MergeCode> {
+  return {
+    input: 'events',
+    code: 'too-many-pictures',
+    message: `The two copies together hold ${pictures} pictures; a job holds at most ${mostPictures}. Keep both copies as separate jobs.`,
+  };
 }
 
 function differentEvent(event: JobEvent): Refusal<MergeCode> {

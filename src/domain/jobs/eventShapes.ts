@@ -1,6 +1,7 @@
-import { complaintSigns, ignitionArrangements, injectionArrangements } from '../diagnosis/types.ts';
+import { accessStates, complaintSigns, ignitionArrangements, injectionArrangements, opinionWeights } from '../diagnosis/types.ts';
 import { either, isObject, list, number, object, oneOf, pair, table, text, time, trueOrFalse, whole } from '../shape.ts';
 import type { Checked, Shape } from '../shape.ts';
+import { lampStates, proofChecks, proofCheckStates } from './types.ts';
 import type { JobEvent, JobEventKind } from './types.ts';
 
 const id = text(64, { matches: /^[A-Za-z0-9][A-Za-z0-9-]*$/, saying: 'letters, digits and hyphens' });
@@ -13,6 +14,15 @@ const share = number(0, 1 + 1e-6);
 const count = whole(0, 1_000_000_000);
 const temperature = number(-100, 1500);
 const unit = text(20);
+const minutes = number(0, 100_000);
+/** rpm. */
+const speed = number(0, 50_000);
+/** Calculated load, percent. */
+const load = number(0, 100);
+const yesNoUnknown = oneOf(['yes', 'no', 'unknown']);
+const returnedMisfire = oneOf(['same', 'different']);
+/** As in the head of a job, and not empty. */
+const title = text(300, { matches: /\S/, saying: 'a title with at least one letter' });
 
 const head = { id, sequence: whole(1), at: time };
 const place = object({ id: name, label: line });
@@ -41,6 +51,10 @@ const limits = object(
 );
 
 const figure = object({ name: text(60), label: line, text: paragraph });
+/** Base64 of a file that begins as every JPEG does (FF D8 FF); nothing but letters, digits, + and /, so it can hold no markup. */
+const jpeg = text(200_000, { matches: /^\/9j\/[A-Za-z0-9+/]*={0,2}$/, saying: 'a JPEG picture in Base64' });
+const pixels = whole(1, 4000);
+const answer = object({ question: line, answer: line, from: line });
 /** It becomes a link, so it can lead nowhere but to a calculator of the book. */
 const calculatorAddress = text(20_000, { matches: /^calculators\/[a-z0-9-]+\/(\?[^\s#]*)?$/, saying: 'the address of a calculator in this book' });
 
@@ -54,7 +68,7 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
     customerReference: line,
     makerFigures: list(makerFigure, 200),
   }),
-  complaint: object({ ...head, kind: oneOf(['complaint']), text: paragraph, signs: list(oneOf(complaintSigns), 40) }),
+  complaint: object({ ...head, kind: oneOf(['complaint']), text: paragraph, signs: list(oneOf(complaintSigns), 40) }, { lamp: oneOf(lampStates) }),
   'codes-read': object({ ...head, kind: oneOf(['codes-read']), ...codes }, { notRead: line }),
   'codes-reread': object({ ...head, kind: oneOf(['codes-reread']), ...codes }),
   'codes-cleared': object({ ...head, kind: oneOf(['codes-cleared']) }),
@@ -69,7 +83,7 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
       outcome: line,
       note: paragraph,
     },
-    { partner: place, reading: id },
+    { partner: place, reading: id, minutes },
   ),
   'test-not-possible': object(
     { ...head, kind: oneOf(['test-not-possible']), test: name, title: line, reason: paragraph },
@@ -102,14 +116,17 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
     belief: share,
     supportedBy: list(line, 100),
   }),
-  'part-matched': object({
-    ...head,
-    kind: oneOf(['part-matched']),
-    part: name,
-    title: line,
-    ticks: list(object({ feature: line, matches: trueOrFalse }), 60),
-  }),
-  'repair-done': object({ ...head, kind: oneOf(['repair-done']), what: paragraph, hypothesis: name, minutes: number(0, 100_000) }),
+  'part-matched': object(
+    {
+      ...head,
+      kind: oneOf(['part-matched']),
+      part: name,
+      title: line,
+      ticks: list(object({ feature: line, matches: trueOrFalse }), 60),
+    },
+    { answers: list(answer, 60), renewedWith: list(line, 60) },
+  ),
+  'repair-done': object({ ...head, kind: oneOf(['repair-done']), what: paragraph, hypothesis: name, minutes }),
   'misfires-counted': object({
     ...head,
     kind: oneOf(['misfires-counted']),
@@ -117,15 +134,18 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
     revolutions: whole(1, 1_000_000_000),
     how: line,
   }),
-  'proof-run': object({
-    ...head,
-    kind: oneOf(['proof-run']),
-    revolutions: count,
-    minutes: number(0, 100_000),
-    misfires: count,
-    similarConditions: oneOf(['yes', 'no', 'unknown']),
-    result: oneOf(['quiet', 'returned']),
-  }),
+  'proof-run': object(
+    {
+      ...head,
+      kind: oneOf(['proof-run']),
+      revolutions: count,
+      minutes,
+      misfires: count,
+      similarConditions: yesNoUnknown,
+      result: oneOf(['quiet', 'returned']),
+    },
+    { speed, load, misfire: returnedMisfire },
+  ),
   'handed-over': object({ ...head, kind: oneOf(['handed-over']), to: line }, { unproven: paragraph }),
   note: object({ ...head, kind: oneOf(['note']), text: paragraph }),
   calculation: object({
@@ -137,6 +157,16 @@ const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { 
     outputs: list(figure, 100),
     address: calculatorAddress,
   }),
+  opinion: object(
+    { ...head, kind: oneOf(['opinion']), fault: name, label: line, weight: oneOf(opinionWeights), reason: paragraph },
+    { place },
+  ),
+  access: object({ ...head, kind: oneOf(['access']), open: list(oneOf(accessStates), accessStates.length) }),
+  'frame-read': object({ ...head, kind: oneOf(['frame-read']), code: text(12), speed, warm: yesNoUnknown }, { load, coolant: temperature }),
+  picture: object({ ...head, kind: oneOf(['picture']), caption: line, width: pixels, height: pixels, jpeg }),
+  'proof-check': object({ ...head, kind: oneOf(['proof-check']), check: oneOf(proofChecks), state: oneOf(proofCheckStates), note: paragraph }),
+  'came-back': object({ ...head, kind: oneOf(['came-back']), text: paragraph, misfire: returnedMisfire }),
+  renamed: object({ ...head, kind: oneOf(['renamed']), title }),
   undone: object({ ...head, kind: oneOf(['undone']), undoes: id }),
 };
 

@@ -1,6 +1,8 @@
 import type { Refusal, Result } from '../result.ts';
 import { failure, success } from '../result.ts';
-import { compareEvents } from './edit.ts';
+import { crc32 } from '../checksum.ts';
+import { titleOf } from './account.ts';
+import { canonicalText, compareEvents, countPictures, mostPictures } from './edit.ts';
 import { checkEvent } from './eventShapes.ts';
 import { findForbiddenKey, isObject, isTime } from '../shape.ts';
 import type { Checked } from '../shape.ts';
@@ -22,22 +24,28 @@ export type JobFileCode =
   | 'unknown-version'
   | 'forbidden-key'
   | 'too-deep'
+  | 'checksum'
   | 'wrong-field';
 
-/** The job as the text of a file. */
+/** The job as the text of a file, with a checksum that shows whether it was changed on its way. */
 export function exportJob(job: Job): string {
-  return `${JSON.stringify(job, undefined, 2)}\n`;
+  return `${JSON.stringify({ ...job, checksum: checksumOf(job) }, undefined, 2)}\n`;
+}
+
+/** Over what the job says, whatever the order of keys and the spaces between them. */
+function checksumOf(job: unknown): string {
+  return `crc32:${crc32(canonicalText(job))}`;
 }
 
 /** A file name that says what is in it: `job-2026-03-04-rough-when-hot.json`. */
 export function jobFileName(job: Job): string {
-  const words = job.title.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 40);
+  const words = titleOf(job).toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 40);
   return ['job', job.createdAt.slice(0, 10), words].filter((piece) => piece !== '').join('-') + '.json';
 }
 
 /**
  * A job from the text of a file, all of it checked before any of it is used.
- * Refuses what is not a job, what a newer book wrote, and anything out of shape, naming the place.
+ * Refuses what is not a job, what a newer book wrote, what was changed since it was written, and anything out of shape, naming the place.
  */
 export function importJob(text: string): Result<Job, Refusal<JobFileCode>> {
   // A character takes at least one byte, so text longer than the limit is certainly too large.
@@ -54,9 +62,23 @@ export function readJob(value: unknown): Result<Job, Refusal<JobFileCode>> {
   }
   const found = findForbiddenKey(value, deepest, 'the job');
   if (found !== undefined) return refuse(found.at, found.code, `This job file is damaged or hostile: ${found.at} ${found.problem}. Nothing was taken from it.`);
-  const current = migrate(value);
-  if (!current.ok) return current;
-  return checkJob(current.value);
+  const known = checkVersion(value['version']);
+  if (!known.ok) return known;
+  const whole = checkChecksum(value);
+  return whole.ok ? checkJob(migrate(whole.value, known.value)) : whole;
+}
+
+/** The job without its checksum. A file without one is taken: versions 1 and 2 had none, and a file may be made by hand. */
+function checkChecksum(value: Readonly<Record<string, unknown>>): Result<Readonly<Record<string, unknown>>, Refusal<JobFileCode>> {
+  if (!Object.hasOwn(value, 'checksum')) return success(value);
+  const { checksum, ...job } = value;
+  if (checksum === checksumOf(job)) return success(job);
+  return refuse(
+    'checksum',
+    'checksum',
+    'This job file was changed or damaged since it was written: its checksum does not fit. Nothing was taken from it. ' +
+      'Fetch the file again from where it was saved. If it was changed on purpose, take out the line "checksum" and open it once more.',
+  );
 }
 
 function parseJson(text: string): Result<unknown, Refusal<JobFileCode>> {
@@ -73,22 +95,26 @@ type Migration = (old: Readonly<Record<string, unknown>>) => Readonly<Record<str
 /** Version 2 only adds: what a file of version 1 holds means the same. */
 const toVersion2: Migration = (old) => ({ ...old, version: 2 });
 
-/** One step per version: `migrations[0]` turns version 1 into version 2, and so on. */
-const migrations: readonly Migration[] = [toVersion2];
+/** Version 3 only adds as well. */
+const toVersion3: Migration = (old) => ({ ...old, version: 3 });
 
-function migrate(value: Readonly<Record<string, unknown>>): Result<Readonly<Record<string, unknown>>, Refusal<JobFileCode>> {
-  const version = value['version'];
+/** One step per version: `migrations[0]` turns version 1 into version 2, and so on. */
+const migrations: readonly Migration[] = [toVersion2, toVersion3];
+
+function migrate(value: Readonly<Record<string, unknown>>, version: number): Readonly<Record<string, unknown>> {
+  return migrations.slice(version - 1).reduce((old, step) => step(old), value);
+}
+
+function checkVersion(version: unknown): Result<number, Refusal<JobFileCode>> {
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     return refuse('version', 'unknown-version', `"version" must be a whole number from 1 to ${jobVersion}; found ${JSON.stringify(version) ?? 'nothing'}.`);
   }
-  if (version > jobVersion) {
-    return refuse(
-      'version',
-      'newer-version',
-      `This job was written by a newer book (version ${version}; this book reads up to ${jobVersion}). Nothing was changed: update the book, then open it again.`,
-    );
-  }
-  return success(migrations.slice(version - 1).reduce((old, step) => step(old), value));
+  if (version <= jobVersion) return success(version);
+  return refuse(
+    'version',
+    'newer-version',
+    `This job was written by a newer book (version ${version}; this book reads up to ${jobVersion}). Nothing was changed: update the book, then open it again.`,
+  );
 }
 
 const jobKeys = ['type', 'version', 'id', 'revision', 'createdAt', 'source', 'title', 'events'];
@@ -119,6 +145,7 @@ function checkEvents(value: unknown): Checked<readonly JobEvent[]> {
     ids.add(checked.value.id);
     events.push(checked.value);
   }
+  if (countPictures(events) > mostPictures) return { ok: false, at: 'events', problem: `must hold at most ${mostPictures} pictures` };
   events.sort(compareEvents);
   const stray = events.find((event, index) => event.kind === 'undone' && !events.slice(0, index).some((earlier) => earlier.id === event.undoes));
   if (stray !== undefined) return { ok: false, at: `the entry ${stray.id}`, problem: 'undoes an entry that does not stand before it' };

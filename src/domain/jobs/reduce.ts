@@ -2,11 +2,14 @@ import type { AdviceOptions } from '../diagnosis/advice.ts';
 import { believe } from '../diagnosis/belief.ts';
 import type { DiagnosisInput } from '../diagnosis/belief.ts';
 import { judgeFinding } from '../diagnosis/finding.ts';
-import type { Belief, CodeAtPlace, Evidence, FailedRepairEvidence, TestEvidence } from '../diagnosis/types.ts';
-import type { JobBook } from './book.ts';
-import { repairGroup, splitHypothesis } from './repairGroup.ts';
-import { proofState } from './proof.ts';
+import type { AccessState, Belief, CodeAtPlace } from '../diagnosis/types.ts';
+import { isReturn, otherFaultFrom, renamedTo, undoneIds } from './account.ts';
+import type { ReasoningBook } from './book.ts';
+import { minutesSpent } from './minutes.ts';
+import { checksAfterRepair, proofConfidence, proofState } from './proof.ts';
 import type { ProofState } from './proof.ts';
+import { learntFrom, wereRead } from './searched.ts';
+import type { EvidenceWithEvent } from './searched.ts';
 import type {
   CodeNoted,
   CodesRead,
@@ -14,14 +17,17 @@ import type {
   ComplaintTaken,
   EngineChosen,
   FindingMade,
+  FrameRead,
   Job,
   JobEvent,
   JobEventKind,
   MakerFigure,
+  PictureTaken,
+  ProofCheck,
+  ProofChecked,
   ReadingTaken,
   RepairDone,
   Stage,
-  TestDone,
 } from './types.ts';
 
 /** Everything a screen or a sheet needs to know about a job, worked out from its events. */
@@ -51,21 +57,38 @@ export interface DerivedJob {
   readonly notPossible: Required<Pick<AdviceOptions, 'toolsMissing' | 'impossible'>>;
   /** The engine maker's figures by range; the latest typed counts. */
   readonly makerFigures: ReadonlyMap<string, MakerFigure>;
+  /** As last renamed; undefined while the job keeps the title it was opened with. */
+  readonly title: string | undefined;
+  /** How far the car is opened up. */
+  readonly access: readonly AccessState[];
+  /** The conditions last read from the misfire's code; not those of a misfire whose cause was put right. */
+  readonly frame: FrameRead | undefined;
+  readonly pictures: readonly PictureTaken[];
+  /** Minutes of tests, repairs and runs; the book's figure stands in for a test whose time was not typed. */
+  readonly minutesSpent: number;
+  /** Looked at since the last repair; the last answer to each. */
+  readonly proofChecks: ReadonlyMap<ProofCheck, ProofChecked>;
+  /** Tests and codes laid aside because another misfire showed itself after a repair. */
+  readonly setAside: number;
 }
 
-/** Works out the state of a job. Pure: the same events and book always give the same. */
-export function deriveJob(events: Job['events'], book: JobBook): DerivedJob {
+export interface DeriveOptions {
+  /** How sure a proof must be, between 0 and 1. Left out: 0.95. */
+  readonly confidence?: number;
+}
+
+/** Works out the state of a job. Pure: the same events, book and options always give the same. */
+export function deriveJob(events: Job['events'], book: ReasoningBook, options: DeriveOptions = {}): DerivedJob {
   const undone = undoneIds(events);
   const live = events.filter((event) => !undone.has(event.id));
   const engine = lastOf(live, 'engine-chosen');
   const complaint = lastOf(live, 'complaint');
-  const codes = lastCodes(live);
-  const evidence = evidenceOf(live, engine, book);
+  const { evidence, codes, setAside } = learntFrom(live, engine, book);
   const diagnosis = engine && diagnosisInput(book, engine, complaint, codes, evidence);
   const beliefs = diagnosis ? believe(diagnosis) : [];
   const repairAt = live.findLastIndex((event) => event.kind === 'repair-done');
   const readings = live.flatMap((event, index) => (event.kind === 'reading-taken' ? [{ event, index }] : []));
-  const proof = proofState(live);
+  const proof = proofState(live, options.confidence ?? proofConfidence);
   const finding = standingFinding(live);
   const repaired = finding !== undefined && live.indexOf(finding) < repairAt;
   return {
@@ -85,76 +108,30 @@ export function deriveJob(events: Job['events'], book: JobBook): DerivedJob {
     proof,
     notPossible: notPossibleOf(live),
     makerFigures: makerFiguresOf(live, engine),
+    title: renamedTo(live),
+    access: accessOf(live, book),
+    frame: lastOf(live.slice(otherFaultFrom(live)), 'frame-read'),
+    pictures: live.filter((event) => event.kind === 'picture'),
+    minutesSpent: minutesSpent(live, book),
+    proofChecks: checksAfterRepair(live),
+    setAside,
   };
 }
 
-/** An undoing can itself be undone, so the last word is read first. */
-function undoneIds(events: readonly JobEvent[]): ReadonlySet<string> {
-  const undone = new Set<string>();
-  for (const event of events.toReversed()) {
-    if (event.kind === 'undone' && !undone.has(event.id)) undone.add(event.undoes);
-  }
-  return undone;
+/** As last said; before anything was said, a test that needs the engine cover off has taken it off. */
+function accessOf(live: readonly JobEvent[], book: ReasoningBook): readonly AccessState[] {
+  const said = lastOf(live, 'access');
+  if (said) return said.open;
+  const done = new Set(live.flatMap((event) => (event.kind === 'test-done' ? [event.test] : [])));
+  return book.diagnosis.tests.some((test) => test.needsCoverOff && done.has(test.id)) ? ['cover-off'] : [];
 }
 
 function lastOf<Kind extends JobEventKind>(events: readonly JobEvent[], kind: Kind): Extract<JobEvent, { kind: Kind }> | undefined {
   return events.findLast((event): event is Extract<JobEvent, { kind: Kind }> => event.kind === kind);
 }
 
-/** The codes that speak about the fault: those read first, or those that came back after a repair. */
-function lastCodes(live: readonly JobEvent[]): CodesRead | CodesReread | undefined {
-  return live.findLast(
-    (event): event is CodesRead | CodesReread => event.kind === 'codes-read' || (event.kind === 'codes-reread' && event.codes.length > 0),
-  );
-}
-
-interface EvidenceWithEvent {
-  readonly evidence: Evidence;
-  readonly event: string;
-}
-
-/**
- * Tests as they were done, and each repair after which the misfire came back. What was tested after a repair speaks of the
- * repaired engine: it counts only once the misfire has come back, when the fault has shown itself to be there still.
- */
-function evidenceOf(live: readonly JobEvent[], engine: EngineChosen | undefined, book: JobBook): readonly EvidenceWithEvent[] {
-  const found: EvidenceWithEvent[] = [];
-  let sinceRepair: EvidenceWithEvent[] = [];
-  let repair: RepairDone | undefined;
-  for (const event of live) {
-    if (event.kind === 'repair-done') {
-      repair = event;
-      sinceRepair = [];
-    } else if (event.kind === 'proof-run' && event.result === 'returned' && repair) {
-      const against = failedRepair(repair, engine, book);
-      found.push(...sinceRepair, ...against.map((evidence) => ({ evidence, event: event.id })));
-      repair = undefined;
-    } else if (event.kind === 'test-done' && isSearch(event, book)) {
-      (repair ? sinceRepair : found).push({ evidence: testEvidence(event), event: event.id });
-    }
-  }
-  return found;
-}
-
-/** Repairs and proofs are done and noted like tests, but they look for nothing. */
-export function isSearch({ test }: TestDone, book: JobBook): boolean {
-  const known = book.diagnosis.tests.find((candidate) => candidate.id === test);
-  return known?.kind === 'look' || known?.kind === 'test';
-}
-
-function testEvidence({ test, place, partner, outcomes }: TestDone): TestEvidence {
-  const evidence = { kind: 'test', test, place: place.id, outcomes } as const;
-  return partner ? { ...evidence, partner: partner.id } : evidence;
-}
-
-/** The part that was renewed speaks against every fault it would have put right. */
-function failedRepair({ hypothesis }: RepairDone, engine: EngineChosen | undefined, book: JobBook): readonly FailedRepairEvidence[] {
-  const group = engine ? repairGroup(book.diagnosis, engine.layout, hypothesis) : [splitHypothesis(hypothesis)];
-  return group.map((one) => ({ kind: 'failed-repair', ...one }));
-}
-
 function diagnosisInput(
-  book: JobBook,
+  book: ReasoningBook,
   engine: EngineChosen,
   complaint: ComplaintTaken | undefined,
   codes: CodesRead | CodesReread | undefined,
@@ -166,7 +143,7 @@ function diagnosisInput(
     signs: complaint?.signs ?? [],
     evidence: evidence.map((piece) => piece.evidence),
   };
-  if (codes === undefined || (codes.kind === 'codes-read' && codes.notRead !== undefined)) return input;
+  if (!wereRead(codes)) return input;
   return { ...input, codes: codes.codes.flatMap(codeAtPlace) };
 }
 
@@ -175,9 +152,9 @@ function codeAtPlace({ code, family, number }: CodeNoted): readonly CodeAtPlace[
   return [number === undefined ? { code, family } : { code, family, number }];
 }
 
-/** A finding stands until a run after its repair brings the misfire back. */
+/** A finding stands until a misfire comes back, in a run after its repair or after the hand-over. */
 function standingFinding(live: readonly JobEvent[]): FindingMade | undefined {
-  const failedAt = live.findLastIndex((event) => event.kind === 'proof-run' && event.result === 'returned');
+  const failedAt = live.findLastIndex(isReturn);
   return lastOf(live.slice(failedAt + 1), 'finding-made');
 }
 
@@ -194,7 +171,7 @@ interface StageFacts {
 
 function stageOf(facts: StageFacts): Stage {
   const { engine, complaint, codes, finding, repaired, proof } = facts;
-  if (proof.handedOver !== undefined && !proof.failed) return 'hand-over';
+  if (proof.handedOver !== undefined) return 'hand-over';
   if (engine === undefined || complaint === undefined) return 'complaint';
   if (codes === undefined) return 'codes';
   if (finding === undefined) return findingAllowed(facts) ? 'finding' : 'tests';
@@ -205,7 +182,8 @@ function stageOf(facts: StageFacts): Stage {
 /** After a repair that did not hold, something new has to be learnt before the next part is condemned. */
 function findingAllowed({ diagnosis, beliefs }: StageFacts): boolean {
   const top = beliefs[0];
-  if (diagnosis?.evidence.at(-1)?.kind === 'failed-repair') return false;
+  const learnt = diagnosis?.evidence.findLast((piece) => piece.kind !== 'opinion');
+  if (learnt?.kind === 'failed-repair') return false;
   return diagnosis !== undefined && top !== undefined && judgeFinding(diagnosis, top.hypothesis.id).allowed;
 }
 

@@ -1,5 +1,5 @@
 import type { CalculatorMaker } from '../../domain/calculators/definition.ts';
-import { bookAddress } from '../dom.ts';
+import { readBookData } from '../bookData.ts';
 import { CalculatorForm } from './calculatorForm.ts';
 
 interface CodeMeanings {
@@ -11,8 +11,7 @@ interface CodeMeanings {
 async function loadMeanings(id: string): Promise<CodeMeanings> {
   const none: CodeMeanings = { families: {}, codes: {} };
   if (id !== 'trouble-code') return none;
-  const answer = await fetch(bookAddress('data/code-meanings.json'));
-  return answer.ok ? ((await answer.json()) as CodeMeanings) : none;
+  return readBookData<CodeMeanings>('code-meanings').catch(() => none);
 }
 
 /** Sets one calculator going on its page. Each calculator has a script of its own, so a page loads no other. */

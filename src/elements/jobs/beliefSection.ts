@@ -6,6 +6,7 @@ import { shape } from '../../domain/drawing/shape.ts';
 import { element } from '../dom.ts';
 import { drawShape } from '../svg.ts';
 import type { Bench } from './bench.ts';
+import { laterPart } from './laterOnDemand.ts';
 import { fold, paragraph } from './parts.ts';
 
 /** Beliefs shown at once; the rest is one fold away. */
@@ -24,6 +25,7 @@ export function beliefSection(bench: Bench): Node[] {
     ...(rest.length > 0
       ? [fold(bench.memory, 'beliefs-rest', 'beliefs-rest', [`${rest.length} others, together ${perCent(restShare)}`], () => rest.map((belief) => beliefRow(bench, belief)))]
       : []),
+    fold(bench.memory, 'opinion', 'opinion', ['I know this engine'], () => laterPart(bench, 'opinion')),
   ];
 }
 

@@ -3,6 +3,7 @@ import { ignitionWords, injectionWords } from '../../domain/jobs/describe.ts';
 import type { JobEventBody } from '../../domain/jobs/types.ts';
 import { makeLayout } from '../../domain/diagnosis/layout.ts';
 import { setNote } from '../reading/fields.ts';
+import type { Bench } from './bench.ts';
 import { makeForm, missing } from './form.ts';
 import type { FormValues } from './form.ts';
 import { readChoice, writeChoice } from '../storage/choices.ts';
@@ -10,6 +11,12 @@ import type { Refusal } from '../../domain/result.ts';
 import type { ScreenMemory } from './parts.ts';
 
 type EngineChosenBody = Extract<JobEventBody, { kind: 'engine-chosen' }>;
+
+/** The engine of a job: at first where its file names none, later when another was meant. */
+export function changeEngineForm({ memory, session }: Bench): Node[] {
+  const submit = session.derived.engine ? 'Change the engine' : 'Keep the engine';
+  return [engineForm(memory, session.book, submit, (body) => session.add({ body }))];
+}
 
 /** Which engine is in the bay. The arrangements offered are those met on the chosen layout. */
 export function engineForm(memory: ScreenMemory, book: JobBook, submit: string, chosen: (event: EngineChosenBody) => Refusal | undefined): HTMLFormElement {
@@ -68,9 +75,11 @@ function takeEngine(values: FormValues, engine: EngineChoice | undefined, chosen
   if (!layout.ok) return layout.error.input === 'ignition' ? layout.error : { ...layout.error, input: 'engine' };
   const description = values('description').trim();
   if (description === '') return missing('description', 'Say which car it is, so that the job is found again.');
+  // Read before the form forgets what was typed.
+  const customerReference = values('customer').trim();
   return () => {
     writeChoice('engine', engine.id);
-    return chosen({ kind: 'engine-chosen', layout: layout.value, description, customerReference: values('customer').trim(), makerFigures: [] });
+    return chosen({ kind: 'engine-chosen', layout: layout.value, description, customerReference, makerFigures: [] });
   };
 }
 

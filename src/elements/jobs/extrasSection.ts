@@ -1,11 +1,10 @@
 import type { Bench } from './bench.ts';
 import { element } from '../dom.ts';
-import { engineForm } from './engineForm.ts';
 import { makeForm, missing } from './form.ts';
 import { fold } from './parts.ts';
-import { countForm } from './proofSection.ts';
+import { laterPart } from './laterOnDemand.ts';
 import { readingFormOnDemand } from './readingOnDemand.ts';
-import { codesForm, complaintForm } from './takeInForms.ts';
+import { codesForm, complaintForm, frameFold } from './takeInForms.ts';
 
 /** What may be added at any time, whatever the stage. */
 export function extrasSection(bench: Bench): Node[] {
@@ -13,11 +12,14 @@ export function extrasSection(bench: Bench): Node[] {
   const extra = (key: string, title: string, content: () => readonly Node[]): Node => fold(bench.memory, `extra-${key}`, 'extra', [title], content);
   return [
     ...(engine ? [extra('reading', 'A reading', () => [anyReading(bench)])] : []),
-    ...(stage === 'proof' && proof.rateBefore === undefined ? [] : [extra('count', 'Misfires counted', () => [countForm(bench)])]),
+    ...(stage === 'proof' && proof.rateBefore === undefined ? [] : [extra('count', 'Misfires counted', () => laterPart(bench, 'count'))]),
     extra('note', 'A note', () => [noteForm(bench)]),
+    extra('picture', 'A picture', () => laterPart(bench, 'picture')),
     ...(stage === 'complaint' ? [] : [extra('complaint', 'More of the complaint', () => complaintForm(bench))]),
     ...(stage === 'complaint' || stage === 'codes' ? [] : [extra('codes', 'Codes, again', () => codesForm(bench, 'codes-read'))]),
-    ...(engine ? [extra('engine', 'Another engine layout', () => [engineForm(bench.memory, bench.session.book, 'Change the engine', (body) => bench.session.add({ body }))])] : []),
+    extra('rename', 'Another title for the job', () => laterPart(bench, 'rename')),
+    ...(stage === 'complaint' || stage === 'codes' || stage === 'proof' ? [] : [frameFold(bench)]),
+    ...(engine ? [extra('engine', 'Another engine layout', () => laterPart(bench, 'engine'))] : []),
   ];
 }
 

@@ -1,7 +1,15 @@
 import type { Refusal } from '../../domain/result.ts';
 import { element } from '../dom.ts';
 import { setNote } from '../reading/fields.ts';
+import { filledFold } from './parts.ts';
 import type { ScreenMemory } from './parts.ts';
+
+export interface FieldChoice {
+  readonly value: string;
+  readonly label: string;
+  /** Heading it stands under in a long list. */
+  readonly under?: string;
+}
 
 export interface FieldDefinition {
   readonly name: string;
@@ -11,8 +19,14 @@ export interface FieldDefinition {
   readonly start?: string;
   readonly unit?: string;
   readonly hint?: string;
-  readonly choices?: readonly { readonly value: string; readonly label: string }[];
+  readonly choices?: readonly FieldChoice[];
   readonly keyboard?: 'numeric' | 'decimal' | 'text';
+  /** Fields one after the other with the same heading stand together under it. */
+  readonly under?: string;
+  /** The heading is folded until it is opened; for what many leave empty. */
+  readonly folded?: boolean;
+  /** Asked only while this holds. */
+  readonly when?: (values: FormValues) => boolean;
 }
 
 export interface FormDefinition {
@@ -35,22 +49,46 @@ export function makeForm(memory: ScreenMemory, definition: FormDefinition): HTML
   const values: FormValues = (name) =>
     memory.text(`${definition.name}.${name}`) ?? definition.fields.find((field) => field.name === name)?.start ?? '';
   const form = element('form', { class: 'job-form', id: definition.name, novalidate: true, autocomplete: 'off' });
+  const asked = definition.fields.map((field) => ({ field, node: makeFormField(definition.name, field, values(field.name)) }));
+  const answer = (): void => {
+    for (const { field, node } of asked) node.hidden = field.when?.(values) === false;
+    definition.live?.(values);
+  };
   form.append(
-    ...definition.fields.map((field) => makeFormField(definition.name, field, values(field.name))),
+    ...gathered(memory, definition.name, asked),
     ...(definition.extra ?? []).filter((node) => node !== undefined),
     element('button', { id: `${definition.name}-submit`, type: 'submit', class: 'main-action' }, definition.submit),
   );
   form.addEventListener('input', (event) => {
     const name = keep(memory, definition.name, event.target);
     if (name !== undefined) setNote(form, name, undefined);
-    definition.live?.(values);
+    answer();
   });
   form.addEventListener('submit', (event) => {
     event.preventDefault();
     submit(memory, form, definition, values);
   });
-  definition.live?.(values);
+  answer();
   return form;
+}
+
+interface AskedField {
+  readonly field: FieldDefinition;
+  readonly node: HTMLElement;
+}
+
+/** The fields in order, those under one heading together. */
+function gathered(memory: ScreenMemory, form: string, asked: readonly AskedField[]): Node[] {
+  const nodes: Node[] = [];
+  asked.forEach(({ field, node }, index) => {
+    const { under, folded } = field;
+    if (under === undefined) nodes.push(node);
+    if (under === undefined || asked[index - 1]?.field.under === under) return;
+    const end = asked.findIndex((other, at) => at > index && other.field.under !== under);
+    const inside = asked.slice(index, end < 0 ? undefined : end).map((one) => one.node);
+    nodes.push(folded === true ? filledFold(memory, `${form}-${field.name}-group`, 'form-group', under, inside) : element('fieldset', {}, element('legend', {}, under), ...inside));
+  });
+  return nodes;
 }
 
 function keep(memory: ScreenMemory, form: string, target: EventTarget | null): string | undefined {
@@ -104,14 +142,21 @@ function makeControl(attributes: Record<string, string>, field: FieldDefinition,
     case 'text':
       return element('textarea', { ...attributes, rows: 3 }, value);
     case 'choice':
-      return element(
-        'select',
-        attributes,
-        ...(field.choices ?? []).map((choice) => element('option', { value: choice.value, selected: choice.value === value }, choice.label)),
-      );
+      return element('select', attributes, ...optionNodes(field.choices ?? [], value));
     case 'line':
       return element('input', { ...attributes, type: 'text', value, inputmode: field.keyboard ?? 'text', autocapitalize: 'none' });
   }
+}
+
+/** Choices without a heading first, then those under each heading, in the order the headings are first met. */
+function optionNodes(choices: readonly FieldChoice[], chosen: string): Node[] {
+  const headings = [...new Set(choices.map(({ under }) => under))].toSorted((one, other) => Number(one !== undefined) - Number(other !== undefined));
+  return headings.flatMap((heading) => {
+    const options = choices
+      .filter(({ under }) => under === heading)
+      .map(({ value, label }) => element('option', { value, selected: value === chosen }, label));
+    return heading === undefined ? options : [element('optgroup', { label: heading }, ...options)];
+  });
 }
 
 /** A field that must not be empty. */
@@ -126,6 +171,15 @@ export function wholeNumber(text: string, input: string, label: string, least: n
   if (/^\d{1,9}$/.test(digits) && value >= least) return value;
   const found = text.trim() === '' ? 'Nothing was typed' : `“${text.trim()}” was typed`;
   return { input, code: 'not-whole', message: `${label} must be a whole number from ${least}, such as ${Math.max(least, 20)}. ${found}.` };
+}
+
+/** A number within limits, as people type it, with a point or a comma; undefined where the field was left empty. */
+export function numberWithin(text: string, input: string, label: string, least: number, most: number): number | undefined | Refusal {
+  const typed = text.trim();
+  if (typed === '') return undefined;
+  const value = Number(typed.replace(',', '.'));
+  if (/^-?\d{1,6}([.,]\d{1,4})?$/.test(typed) && value >= least && value <= most) return value;
+  return { input, code: 'out-of-range', message: `${label} must be a number from ${least} to ${most}, or left empty. “${typed}” was typed.` };
 }
 
 export function isRefusal(value: unknown): value is Refusal {

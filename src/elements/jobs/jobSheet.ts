@@ -1,15 +1,20 @@
+import type { Job, PictureTaken } from '../../domain/jobs/types.ts';
 import { deriveJob } from '../../domain/jobs/reduce.ts';
 import { reportOf } from '../../domain/jobs/report.ts';
-import type { ComparedReading, Report, ShopReading, ShopRow } from '../../domain/jobs/report.ts';
+import type { Report, ShopReading, ShopRow } from '../../domain/jobs/report.ts';
 import { element } from '../dom.ts';
+import { readDrafts } from '../storage/drafts.ts';
 import { openJobStore } from '../storage/jobs.ts';
 import { readSettings } from '../storage/settings.ts';
+import { chosenConfidence } from './confidence.ts';
 import { loadBook } from './data.ts';
 import { dayText, timeText } from './identity.ts';
 import { button, list, paragraph } from './parts.ts';
+import { pictureFigure } from './pictureFigure.ts';
 import { jobAddress, jobInAddress, jobNotHere, sayInstead } from './shared.ts';
+import { comparedTable, table } from './table.ts';
 
-/** `<job-sheet data-book="…">`: the sheet of one job, `?job=<id>`, to read and to print. */
+/** `<job-sheet>`: the sheet of one job, `?job=<id>`, to read and to print. */
 export class JobSheet extends HTMLElement {
   connectedCallback(): void {
     void this.start();
@@ -18,20 +23,20 @@ export class JobSheet extends HTMLElement {
   private async start(): Promise<void> {
     const id = jobInAddress();
     const store = openJobStore();
-    const [book, job] = await Promise.all([loadBook(this), store.read(id)]);
+    const [book, job] = await Promise.all([loadBook(), store.read(id)]);
     store.close();
     if (!book.ok) return sayInstead(this, book.error);
     if (!job.ok) return sayInstead(this, job.error.message);
     if (job.value === undefined) return sayInstead(this, jobNotHere);
-    const derived = deriveJob(job.value.events, book.value);
-    this.replaceChildren(...sheet(reportOf(job.value, derived, book.value, { decimalMark: readSettings().decimalMark })));
+    const derived = deriveJob(job.value.events, book.value, { confidence: chosenConfidence(readDrafts(id)) });
+    this.replaceChildren(...sheet(reportOf(job.value, derived, book.value, { decimalMark: readSettings().decimalMark }), job.value));
   }
 }
 
-function sheet(report: Report): Node[] {
+function sheet(report: Report, job: Job): Node[] {
   const print = button('print-sheet', 'main-action', 'Print', () => window.print());
   const back = element('a', { class: 'second-action', href: jobAddress('bench', report.jobId) }, 'Back to the job');
-  return [element('p', { class: 'actions sheet-actions' }, print, back), sheetHead(report), customerPart(report), shopPart(report)];
+  return [element('p', { class: 'actions sheet-actions' }, print, back), sheetHead(report), customerPart(report), shopPart(report, picturesOf(job))];
 }
 
 function sheetHead(report: Report): HTMLElement {
@@ -75,26 +80,11 @@ function customerPart({ customer }: Report): HTMLElement {
   );
 }
 
-function table(className: string, heads: readonly string[], rows: readonly (readonly string[])[]): HTMLElement | undefined {
-  if (rows.length === 0) return undefined;
-  const cells = (tag: 'th' | 'td', words: readonly string[]): HTMLElement[] =>
-    words.map((word) => element(tag, tag === 'th' ? { scope: 'col' } : {}, word));
-  const made = element(
-    'table',
-    { class: className },
-    element('thead', {}, element('tr', {}, ...cells('th', heads))),
-    element('tbody', {}, ...rows.map((row) => element('tr', {}, ...cells('td', row)))),
-  );
-  return element('div', { class: 'table-scroll', tabindex: 0, role: 'region', 'aria-label': heads.join(', ') }, made);
+function picturesOf({ events }: Job): ReadonlyMap<string, PictureTaken> {
+  return new Map(events.filter((event) => event.kind === 'picture').map((event) => [event.id, event]));
 }
 
-function comparedTable(readings: readonly ComparedReading[]): HTMLElement | undefined {
-  const words = (side: ComparedReading['before']): string => (side ? `${side.reading}, ${side.verdict}` : '–');
-  const rows = readings.map((reading) => [reading.title, words(reading.before), words(reading.after), `${reading.limits} (${reading.source})`]);
-  return table('sheet-table', ['Measured', 'Before', 'After', 'Should be'], rows);
-}
-
-function shopPart({ shop }: Report): HTMLElement {
+function shopPart({ shop }: Report, pictures: ReadonlyMap<string, PictureTaken>): HTMLElement {
   const readings = shop.readings.map((row: ShopReading) => [row.title, row.reading, row.verdict, row.limits, row.source, row.meter]);
   const measured = table('sheet-table', ['Reading', 'Value', 'Verdict', 'Limit', 'Source', 'How taken'], readings);
   return element(
@@ -103,11 +93,11 @@ function shopPart({ shop }: Report): HTMLElement {
     element('h2', {}, 'For the shop'),
     ...(measured ? [element('h3', {}, 'Readings'), measured] : []),
     element('h3', {}, 'Everything that happened'),
-    element('ol', { class: 'sheet-events' }, ...shop.rows.map(shopRow)),
+    element('ol', { class: 'sheet-events' }, ...shop.rows.map((row) => shopRow(row, pictures.get(row.id)))),
   );
 }
 
-function shopRow({ at, title, lines, undone }: ShopRow): HTMLElement {
+function shopRow({ at, title, lines, undone }: ShopRow, picture: PictureTaken | undefined): HTMLElement {
   const words = undone ? element('s', {}, title) : element('strong', {}, title);
   return element(
     'li',
@@ -117,5 +107,6 @@ function shopRow({ at, title, lines, undone }: ShopRow): HTMLElement {
     words,
     undone ? ' (undone)' : '',
     ...lines.map((line) => paragraph('entry-line', line)),
+    picture && !undone ? pictureFigure(picture, picture.caption) : undefined,
   );
 }

@@ -6,40 +6,78 @@ import { element } from '../dom.ts';
 import type { Bench } from './bench.ts';
 import type { NewEvent } from './session.ts';
 import { newId } from './identity.ts';
-import { paragraph } from './parts.ts';
+import { isRefusal, numberWithin } from './form.ts';
+import { filledFold, paragraph } from './parts.ts';
 import { readingFormOnDemand } from './readingOnDemand.ts';
 
 export interface TestAtPlace {
   readonly test: TestModel;
   readonly place: Place;
   readonly partner?: Place;
+  /** What the book reckons for it as the car stands. */
+  readonly minutes: number;
 }
 
 /** What was found: a reading, judged while it is typed, where the test has one; and every outcome as a choice. */
 export function outcomeSection(bench: Bench, at: TestAtPlace): Node[] {
-  const note = noteField(bench);
+  const said = saidWithIt(bench, at);
   return [
     element('h3', { class: 'outcomes-heading' }, 'I did it: what was found'),
-    ...readingPart(bench, at, note),
-    note,
-    element('div', { class: 'outcomes' }, ...at.test.outcomes.map((outcome) => outcomeButton(bench, at, outcome.id, note))),
+    ...readingPart(bench, at, said),
+    said.node,
+    element('div', { class: 'outcomes' }, ...at.test.outcomes.map((outcome) => outcomeButton(bench, at, outcome.id, said))),
   ];
 }
 
-function noteField(bench: Bench): HTMLElement {
-  const area = element('textarea', { id: 'outcome-note', rows: 2, 'aria-describedby': 'outcome-note-hint' }, bench.memory.text('outcome.note') ?? '');
-  area.addEventListener('input', () => bench.memory.setText('outcome.note', area.value));
-  return element(
-    'p',
-    { class: 'field' },
-    element('label', { for: 'outcome-note' }, 'Note (may be left empty)'),
-    area,
-    element('span', { class: 'field-hint', id: 'outcome-note-hint' }, 'Kept with the outcome you choose below.'),
-    element('span', { class: 'field-note', role: 'status' }),
-  );
+/** What is kept with whichever outcome is chosen. */
+interface SaidWithIt {
+  readonly node: HTMLElement;
+  /** The note, and the minutes where they were typed; or what is wrong with them. */
+  read(): { readonly note: string; readonly minutes?: number } | Refusal;
+  /** Says what is wrong, at its field. */
+  refuse(refusal: Refusal): void;
 }
 
-function outcomeButton(bench: Bench, at: TestAtPlace, outcomeId: string, note: HTMLElement): HTMLElement {
+function saidWithIt(bench: Bench, at: TestAtPlace): SaidWithIt {
+  const area = element('textarea', { id: 'outcome-note', rows: 2 });
+  const minutes = element('input', { id: 'outcome-minutes', type: 'text', inputmode: 'numeric', autocomplete: 'off' });
+  const note = extraField(bench, area, 'note', 'Note', 'Kept with the outcome you choose below.');
+  const time = extraField(bench, minutes, 'minutes', 'Minutes it took', `The book reckons ${at.minutes}, and counts them where this is left empty.`);
+  const folded = filledFold(bench.memory, 'outcome-said', 'outcome-said', 'Add a note, or the minutes it took', [note, time]);
+  // What was typed stays in sight.
+  if (area.value !== '' || minutes.value !== '') folded.setAttribute('open', '');
+  return {
+    node: folded,
+    read: () => {
+      const taken = numberWithin(minutes.value, 'minutes', 'Minutes it took', 0, 10_000);
+      if (isRefusal(taken)) return taken;
+      return { note: area.value.trim(), ...(taken === undefined ? {} : { minutes: taken }) };
+    },
+    refuse: ({ input, message }) => {
+      const field = input === 'minutes' ? minutes : area;
+      const words = (input === 'minutes' ? time : note).querySelector('.field-note');
+      if (words) words.textContent = message;
+      field.setAttribute('aria-invalid', 'true');
+      folded.setAttribute('open', '');
+      field.focus();
+    },
+  };
+}
+
+function extraField(bench: Bench, control: HTMLInputElement | HTMLTextAreaElement, name: string, label: string, hint: string): HTMLElement {
+  const key = `outcome.${name}`;
+  const words = element('span', { class: 'field-note', id: `${control.id}-words`, role: 'status' });
+  control.value = bench.memory.text(key) ?? '';
+  control.setAttribute('aria-describedby', `${control.id}-hint ${words.id}`);
+  control.addEventListener('input', () => {
+    bench.memory.setText(key, control.value);
+    control.removeAttribute('aria-invalid');
+    words.textContent = '';
+  });
+  return element('p', { class: 'field' }, element('label', { for: control.id }, label), control, element('span', { class: 'field-hint', id: `${control.id}-hint` }, hint), words);
+}
+
+function outcomeButton(bench: Bench, at: TestAtPlace, outcomeId: string, said: SaidWithIt): HTMLElement {
   const outcome = at.test.outcomes.find((candidate) => candidate.id === outcomeId);
   const made = element(
     'button',
@@ -48,19 +86,15 @@ function outcomeButton(bench: Bench, at: TestAtPlace, outcomeId: string, note: H
     element('span', { class: 'outcome-meaning' }, outcome?.meaning ?? ''),
   );
   made.addEventListener('click', () => {
-    const refused = record(bench, [testDone(at, { [outcomeId]: 1 }, noteText(note))]);
-    const hint = note.querySelector('.field-note');
-    if (refused && hint) hint.textContent = refused.message;
+    const typed = said.read();
+    const refused = isRefusal(typed) ? typed : record(bench, [testDone(at, { [outcomeId]: 1 }, typed)]);
+    if (refused) said.refuse(refused);
   });
   return made;
 }
 
-function noteText(note: HTMLElement): string {
-  return note.querySelector('textarea')?.value.trim() ?? '';
-}
-
 /** The reading is kept even where it decides no outcome; then the outcome is chosen below it. */
-function readingPart(bench: Bench, at: TestAtPlace, note: HTMLElement): Node[] {
+function readingPart(bench: Bench, at: TestAtPlace, said: SaidWithIt): Node[] {
   const { test, place } = at;
   if (test.ranges.length === 0) return [];
   const where = { test: test.id, place: noted(place) };
@@ -70,7 +104,10 @@ function readingPart(bench: Bench, at: TestAtPlace, note: HTMLElement): Node[] {
       const id = newId();
       const kept: NewEvent = { body: reading.body, id };
       if (Object.keys(outcomes).length === 0) return bench.session.add(kept);
-      return record(bench, [kept, testDone(at, outcomes, noteText(note), id)]);
+      const typed = said.read();
+      if (!isRefusal(typed)) return record(bench, [kept, testDone(at, outcomes, typed, id)]);
+      said.refuse(typed);
+      return typed;
     }),
     paragraph('or-choose', 'Or choose what you found:'),
   ];
@@ -80,7 +117,7 @@ function noted({ id, label }: Place): PlaceNoted {
   return { id, label };
 }
 
-function testDone({ test, place, partner }: TestAtPlace, outcomes: OutcomeChances, note: string, reading?: string): NewEvent {
+function testDone({ test, place, partner }: TestAtPlace, outcomes: OutcomeChances, typed: { readonly note: string; readonly minutes?: number }, reading?: string): NewEvent {
   const body: Omit<TestDone, 'id' | 'sequence' | 'at'> = {
     kind: 'test-done',
     test: test.id,
@@ -89,7 +126,7 @@ function testDone({ test, place, partner }: TestAtPlace, outcomes: OutcomeChance
     ...(partner ? { partner: noted(partner) } : {}),
     outcomes,
     outcome: outcomeWords(test, outcomes),
-    note,
+    ...typed,
     ...(reading === undefined ? {} : { reading }),
   };
   return { body };

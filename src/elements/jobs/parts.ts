@@ -59,6 +59,13 @@ export function fold(memory: ScreenMemory, key: string, className: string, summa
   return made;
 }
 
+/** A fold whose content is there from the start, so that it can be read and pointed at while it is shut. */
+export function filledFold(memory: ScreenMemory, key: string, className: string, summary: string, content: readonly Node[]): HTMLElement {
+  const made = fold(memory, key, className, [summary], () => []);
+  made.append(...content);
+  return made;
+}
+
 /** A part of the screen with a heading that can take the focus. */
 export function section(id: string, className: string, heading: string, ...content: readonly (Node | undefined)[]): HTMLElement {
   return element(

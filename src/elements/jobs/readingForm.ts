@@ -21,6 +21,9 @@ import type { Bench } from './bench.ts';
 import { makeForm } from './form.ts';
 import type { FieldDefinition, FormValues } from './form.ts';
 
+/** A list of more ranges than this is parted by what they measure. */
+const longList = 5;
+
 /** A reading typed and judged at once against a range of the book or the engine maker's own figure. */
 export function readingForm(
   bench: Bench,
@@ -153,7 +156,7 @@ function fieldsFor(bench: Bench, range: JobRange, ranges: readonly JobRange[]): 
   const copper = range.variation === 'copper';
   const line = (name: string, label: string, unit: string, start = ''): FieldDefinition => ({ name, label, kind: 'line', unit, start });
   const meters = meterOptions(meterAsked(range));
-  const choices = ranges.map(({ id, title }) => ({ value: id, label: title }));
+  const choices = ranges.map(({ id, title, quantity }) => ({ value: id, label: title, ...(ranges.length > longList ? { under: quantity } : {}) }));
   return [
     ...(ranges.length > 1 ? [{ name: 'range', label: 'Judged against', kind: 'choice' as const, start: range.id, choices }] : []),
     line('reading', `Your reading: ${range.quantity}`, symbol),

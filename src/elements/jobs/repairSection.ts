@@ -1,11 +1,14 @@
 import { splitHypothesis } from '../../domain/jobs/repairGroup.ts';
+import { renewalTradeOff } from '../../domain/jobs/renewal.ts';
 import { placeById } from '../../domain/diagnosis/places.ts';
 import type { FaultModel } from '../../domain/diagnosis/types.ts';
 import type { JobPart, JobProcedure } from '../../domain/jobs/book.ts';
-import type { FindingMade } from '../../domain/jobs/types.ts';
+import type { FindingMade, PartMatched } from '../../domain/jobs/types.ts';
+import type { Refusal } from '../../domain/result.ts';
 import { bookAddress, element } from '../dom.ts';
 import type { Bench } from './bench.ts';
 import { isRefusal, makeForm, missing, wholeNumber } from './form.ts';
+import type { FieldDefinition, FormValues } from './form.ts';
 import type { NewEvent } from './session.ts';
 import { list, paragraph } from './parts.ts';
 import { cautionNodes } from './shared.ts';
@@ -42,30 +45,24 @@ function whatIsNeeded({ session: { derived, book } }: Bench, faultId: string): N
   };
 }
 
-/** Cautions first, then what to compare and what else to renew. */
+/** Cautions first, then what to compare. */
 function partNodes(bench: Bench, part: JobPart): Node[] {
-  const renew = list('renew-with', part.renewWith.map(({ part: name, why }) => `${name}: ${why}`));
-  const ask = list('ask-maker', part.askMaker.map(({ question, fallback }) => (fallback === undefined ? question : `${question} ${fallback}`)));
   return [
     ...cautionNodes(bench.session.book, part.cautions),
     element('p', {}, element('a', { href: bookAddress(part.address) }, part.title), ': compare old and new side by side before unpacking fully.'),
-    ...(renew ? [paragraph('list-head', 'Renew with it'), renew] : []),
-    ...(ask ? [paragraph('list-head', "From the engine maker's data"), ask] : []),
   ];
 }
 
 function repairForm(bench: Bench, finding: FindingMade, part: JobPart | undefined, usualMinutes: number): HTMLFormElement {
-  const { derived } = bench.session;
-  const engine = derived.engine?.layout;
+  const engine = bench.session.derived.engine?.layout;
   const place = engine && placeById(engine, splitHypothesis(finding.hypothesis).place);
-  const features = part?.match ?? [];
   const start = part ? `${part.title} renewed${place ? `, ${place.label}` : ''}` : '';
   const before = list('before-start', part?.beforeStart ?? []);
   return makeForm(bench.memory, {
     name: 'repair',
     submit: 'Keep the repair',
     fields: [
-      ...features.map(({ feature, check }, index) => ({ name: `match-${index}`, label: `${feature}: ${check}`, kind: 'tick' as const })),
+      ...(part ? partFields(part) : []),
       { name: 'what', label: 'What was done', kind: 'text', start },
       { name: 'minutes', label: 'Time taken', kind: 'line', unit: 'minutes', start: String(usualMinutes), keyboard: 'numeric' },
     ],
@@ -75,12 +72,53 @@ function repairForm(bench: Bench, finding: FindingMade, part: JobPart | undefine
       if (what === '') return missing('what', 'Say what was done, such as “coil at cylinder 3 renewed”.');
       const minutes = wholeNumber(values('minutes'), 'minutes', 'Time taken', 0);
       if (isRefusal(minutes)) return minutes;
-      const ticks = features.map(({ feature }, index) => ({ feature, matches: values(`match-${index}`) === 'yes' }));
+      const matched = part && readMatched(part, values);
+      if (isRefusal(matched)) return matched;
       const events: NewEvent[] = [
-        ...(part ? [{ body: { kind: 'part-matched' as const, part: part.id, title: part.title, ticks } }] : []),
+        ...(matched ? [{ body: matched }] : []),
         { body: { kind: 'repair-done', what, hypothesis: finding.hypothesis, minutes } },
       ];
       return () => bench.session.add(...events);
     },
   });
+}
+
+/** What to compare and what else to renew as ticks; the engine maker's figures, the torque among them, as answers. */
+function partFields({ match, renewWith, askMaker }: JobPart): readonly FieldDefinition[] {
+  const asked = { under: `From the engine maker's data: ${askMaker.length} ${askMaker.length === 1 ? 'figure' : 'figures'}`, folded: true } as const;
+  return [
+    ...match.map(({ feature, check }, index) => ({ name: `match-${index}`, label: `${feature}: ${check}`, kind: 'tick' as const, under: 'Old and new compared' })),
+    ...renewWith.map((renewal, index) => ({
+      name: `renew-${index}`,
+      label: `${renewal.part}: ${renewal.why}`,
+      kind: 'tick' as const,
+      hint: renewalTradeOff(renewal).sentence,
+      under: 'Renewed with it (estimates)',
+    })),
+    ...askMaker.map(({ question, fallback }, index) => ({
+      name: `answer-${index}`,
+      label: question,
+      kind: 'line' as const,
+      ...asked,
+      ...(fallback === undefined ? {} : { hint: fallback }),
+    })),
+    ...(askMaker.length > 0 ? [{ name: 'from', label: 'Read in', kind: 'line' as const, hint: "Such as: engine maker's repair data, page or edition.", ...asked }] : []),
+  ];
+}
+
+function readMatched(part: JobPart, values: FormValues): Omit<PartMatched, 'id' | 'sequence' | 'at'> | Refusal {
+  const from = values('from').trim();
+  const answers = part.askMaker
+    .map(({ question }, index) => ({ question, answer: values(`answer-${index}`).trim(), from }))
+    .filter(({ answer }) => answer !== '');
+  if (answers.length > 0 && from === '') return missing('from', 'Say where the figures were read, so that they can be looked up again.');
+  const renewedWith = part.renewWith.filter((_renewal, index) => values(`renew-${index}`) === 'yes').map((renewal) => renewal.part);
+  return {
+    kind: 'part-matched',
+    part: part.id,
+    title: part.title,
+    ticks: part.match.map(({ feature }, index) => ({ feature, matches: values(`match-${index}`) === 'yes' })),
+    ...(answers.length > 0 ? { answers } : {}),
+    ...(renewedWith.length > 0 ? { renewedWith } : {}),
+  };
 }

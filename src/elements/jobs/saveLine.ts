@@ -1,7 +1,8 @@
-import type { Job } from '../../domain/jobs/types.ts';
 import { element } from '../dom.ts';
-import { readJobFile, downloadJob } from './download.ts';
-import { timeText } from './identity.ts';
+import { backupReminder, readSavedToFile } from '../storage/backups.ts';
+import { downloadJob } from './download.ts';
+import { FileReminder } from './fileReminder.ts';
+import { now, timeText } from './identity.ts';
 import { button } from './parts.ts';
 import type { JobSession } from './session.ts';
 
@@ -9,6 +10,8 @@ import type { JobSession } from './session.ts';
 export class SaveLine {
   readonly node: HTMLElement;
   private readonly words = element('span', { class: 'save-words', role: 'status' });
+  private readonly stageReminder = new FileReminder();
+  private readonly reminder = element('p', { class: 'save-reminder' });
   private readonly again: HTMLButtonElement;
   private readonly session: () => JobSession | undefined;
 
@@ -17,43 +20,42 @@ export class SaveLine {
     this.again = button('save-again', 'second-action', 'Try again', () => void session()?.save());
     const download = button('save-to-file', 'second-action', 'Save job to a file', () => {
       const open = session();
-      if (open) downloadJob(open.job);
+      if (!open) return;
+      downloadJob(open.job);
+      this.stageReminder.filed(open);
+      this.show();
     });
     this.again.hidden = true;
-    this.node = element('div', { class: 'save-line' }, this.words, this.again, download);
-    if (location.protocol === 'file:') {
-      this.node.append(element('p', { class: 'save-warning' }, 'This book was opened from a folder: the browser may forget what it keeps. Save the job to a file before you leave.'));
-    }
+    this.node = element('div', { class: 'save-line' }, this.words, this.again, download, this.stageReminder.node, this.reminder);
+    addEventListener('beforeunload', (event) => {
+      if (this.wouldBeLost()) event.preventDefault();
+    });
   }
 
   show(): void {
-    const status = this.session()?.status;
-    if (!status) return;
+    const session = this.session();
+    if (!session) return;
+    const { status, job } = session;
+    this.stageReminder.show(session);
     this.node.classList.toggle('is-failed', status.kind === 'failed');
     this.again.hidden = status.kind !== 'failed';
     if (status.kind === 'saving') this.words.textContent = 'Saving …';
-    if (status.kind === 'failed') this.words.textContent = `Not saved. ${status.message}`;
+    if (status.kind === 'failed') {
+      this.words.textContent = `Not saved. ${status.message}`;
+      // The words above say the same, and more urgently.
+      this.reminder.textContent = '';
+    }
     if (status.kind === 'saved') {
       const merged = status.merged ? ' Entries from another window were taken in.' : '';
       this.words.textContent = `Saved on this device, ${timeText(status.at)}.${merged}`;
+      this.reminder.textContent = backupReminder(job, readSavedToFile(job.id), now()) ?? '';
     }
+    this.reminder.hidden = this.reminder.textContent === '';
   }
-}
 
-/** A field that opens a job file; what is wrong with the file is said beside it. */
-export function fileOpener(opened: (job: Job) => Promise<string | undefined>): HTMLElement {
-  const input = element('input', { id: 'open-file', type: 'file', accept: '.json,application/json', 'aria-describedby': 'open-file-note' });
-  const note = element('span', { class: 'field-note', id: 'open-file-note', role: 'status' });
-  input.addEventListener('change', () => void take());
-  const take = async (): Promise<void> => {
-    const file = input.files?.[0];
-    if (!file) return;
-    const job = await readJobFile(file);
-    const problem = job.ok ? await opened(job.value) : job.error;
-    note.textContent = problem ?? '';
-    input.setAttribute('aria-invalid', String(problem !== undefined));
-    // The same file can be chosen again once it has been mended.
-    input.value = '';
-  };
-  return element('p', { class: 'field' }, element('label', { for: 'open-file' }, 'Open job from a file'), input, note);
+  /** Entries that stand neither on the device nor in a file. The browser then asks before the page is left: no line on a page can. */
+  private wouldBeLost(): boolean {
+    const session = this.session();
+    return session?.status.kind === 'failed' && readSavedToFile(session.job.id)?.entries !== session.job.events.length;
+  }
 }

@@ -2,7 +2,7 @@ import type { JobBook } from '../../domain/jobs/book.ts';
 import { appendEvent, mergeJobs } from '../../domain/jobs/edit.ts';
 import { checkEvent } from '../../domain/jobs/eventShapes.ts';
 import { deriveJob } from '../../domain/jobs/reduce.ts';
-import type { DerivedJob } from '../../domain/jobs/reduce.ts';
+import type { DerivedJob, DeriveOptions } from '../../domain/jobs/reduce.ts';
 import type { Job, JobEventBody } from '../../domain/jobs/types.ts';
 import type { Refusal } from '../../domain/result.ts';
 import type { JobStore } from '../storage/jobs.ts';
@@ -25,18 +25,20 @@ export class JobSession {
   private readonly store: JobStore;
   private readonly changed: () => void;
   private readonly statusChanged: () => void;
+  private readonly options: () => DeriveOptions;
   private current: Job;
   private derivedJob: DerivedJob;
   private writing: Promise<void> = Promise.resolve();
   status: SaveStatus;
 
-  constructor(job: Job, book: JobBook, store: JobStore, listeners: { changed: () => void; statusChanged: () => void }) {
+  constructor(job: Job, book: JobBook, store: JobStore, listeners: { changed: () => void; statusChanged: () => void }, options: () => DeriveOptions = () => ({})) {
     this.book = book;
     this.store = store;
     this.changed = listeners.changed;
     this.statusChanged = listeners.statusChanged;
+    this.options = options;
     this.current = job;
-    this.derivedJob = deriveJob(job.events, book);
+    this.derivedJob = deriveJob(job.events, book, options());
     this.status = { kind: 'saved', at: job.events.at(-1)?.at ?? job.createdAt, merged: false };
   }
 
@@ -99,7 +101,12 @@ export class JobSession {
 
   private take(job: Job): void {
     this.current = job;
-    this.derivedJob = deriveJob(job.events, this.book);
+    this.derive();
+  }
+
+  /** Works everything out again; also called when what was chosen for the working out has changed. */
+  derive(): void {
+    this.derivedJob = deriveJob(this.current.events, this.book, this.options());
     this.changed();
   }
 

@@ -1,10 +1,20 @@
 import { noteCodes } from '../../domain/jobs/codes.ts';
 import type { JobBook } from '../../domain/jobs/book.ts';
-import type { JobEventBody } from '../../domain/jobs/types.ts';
+import { describeEvent } from '../../domain/jobs/describe.ts';
+import { lampStates } from '../../domain/jobs/types.ts';
+import type { JobEventBody, LampNoted } from '../../domain/jobs/types.ts';
 import { element } from '../dom.ts';
 import type { Bench } from './bench.ts';
 import { makeForm, missing } from './form.ts';
-import { button, list, paragraph } from './parts.ts';
+import { laterPart } from './laterOnDemand.ts';
+import { button, fold, list, paragraph } from './parts.ts';
+
+const lampWords: Readonly<Record<LampNoted, string>> = {
+  off: 'It stayed off',
+  on: 'It was lit',
+  flashed: 'It flashed now and then',
+  'flashed-long': 'It flashed for minutes on end',
+};
 
 /** The complaint as the customer told it, and the questions that matter. */
 export function complaintForm(bench: Bench): Node[] {
@@ -21,12 +31,21 @@ export function complaintForm(bench: Bench): Node[] {
         kind: 'tick' as const,
         start: before?.signs.includes(id) ? 'yes' : '',
       })),
+      {
+        name: 'lamp',
+        label: 'What the engine lamp did',
+        kind: 'choice',
+        start: before?.lamp ?? '',
+        choices: [{ value: '', label: 'Not asked' }, ...lampStates.map((state) => ({ value: state, label: lampWords[state] }))],
+        hint: 'A lamp that flashes for minutes warns of a catalyst being overheated.',
+      },
     ],
     take: (values) => {
       const text = values('text').trim();
       const ticked = signs.filter(({ id }) => values(`sign-${id}`) === 'yes').map(({ id }) => id);
       if (text === '' && ticked.length === 0) return missing('text', 'Write what the customer says, or tick what is known, such as “only when hot”.');
-      return () => bench.session.add({ body: { kind: 'complaint', text, signs: ticked } });
+      const lamp = lampStates.find((state) => state === values('lamp'));
+      return () => bench.session.add({ body: { kind: 'complaint', text, signs: ticked, ...(lamp ? { lamp } : {}) } });
     },
   });
   return [paragraph('lead', 'Ask when it started, what was done just before, and when it happens. Tick all that is true.'), form];
@@ -55,6 +74,13 @@ export function codesForm(bench: Bench, kind: 'codes-read' | 'codes-reread'): No
     bench.session.add({ body: { kind: 'codes-read', text: '', codes: [], refused: [], notRead: 'No code reader at hand.' } }),
   );
   return [form, element('p', { class: 'actions' }, noneButton, first ? cannot : undefined)];
+}
+
+/** The conditions stored with a code, where a freeze frame is at hand. */
+export function frameFold(bench: Bench): HTMLElement {
+  const { frame } = bench.session.derived;
+  const words = `Conditions stored with the code${frame ? `: ${describeEvent(frame).lines.join(', ')}` : ''}`;
+  return fold(bench.memory, 'frame', 'frame', [words], () => laterPart(bench, 'frame'));
 }
 
 function understoodNodes(text: string, book: JobBook): Node[] {

@@ -3,6 +3,7 @@ import type { JobEvent } from '../../domain/jobs/types.ts';
 import { bookAddress, element } from '../dom.ts';
 import type { Bench } from './bench.ts';
 import { timeText } from './identity.ts';
+import { pictureFigure } from './pictureFigure.ts';
 import { button, paragraph } from './parts.ts';
 
 /** Everything that happened, latest first. Each entry can be undone and brought back; none is ever lost. */
@@ -25,6 +26,7 @@ function entry(bench: Bench, event: JobEvent): HTMLElement {
     element('time', { datetime: event.at, class: 'entry-time' }, timeText(event.at)),
     element('p', { class: 'entry-title' }, undone ? element('s', {}, title) : title, undone ? ' (undone)' : undefined),
     ...lines.map((line) => paragraph('entry-line', line)),
+    event.kind === 'picture' && !undone ? pictureFigure(event, event.caption) : undefined,
     event.kind === 'calculation' ? element('p', { class: 'entry-line' }, element('a', { href: bookAddress(event.address) }, 'The calculator with these figures')) : undefined,
     undo,
   );

@@ -1,26 +1,12 @@
+import { readBookData } from '../bookData.ts';
 import { bookAddress, element } from '../dom.ts';
+import { findWords, type Answers } from './answers.ts';
 import { findCode, looksLikeCode, type CodeAnswer, type CodeIndex } from './codeSearch.ts';
-import { partsOfBook, searchText, type Hit } from './fullText.ts';
-import { nearestWords, otherQueries, wordsLeftOut, type TermWords } from './words.ts';
-
-const lists = new Map<string, Promise<unknown>>();
-
-/** A list of the book's data, fetched at most once; one that did not arrive is asked for again. */
-function loadList<List>(name: string): Promise<List> {
-  const known = lists.get(name);
-  if (known) return known as Promise<List>;
-  const list = fetch(bookAddress(`data/${name}.json`)).then((answer) => {
-    if (!answer.ok) throw new Error(`${name} did not load (${answer.status}).`);
-    return answer.json() as Promise<List>;
-  });
-  lists.set(name, list);
-  list.catch(() => lists.delete(name));
-  return list;
-}
+import { partsOfBook, type Hit } from './fullText.ts';
 
 /** The list of codes is fetched only for a query that may be one. */
 async function findCodeInBook(query: string): Promise<CodeAnswer | undefined> {
-  return looksLikeCode(query) ? findCode(query, await loadList<CodeIndex>('search-codes')) : undefined;
+  return looksLikeCode(query) ? findCode(query, await readBookData<CodeIndex>('search-codes')) : undefined;
 }
 
 const perPart = 3;
@@ -106,16 +92,12 @@ export class BookSearch extends HTMLElement {
       return [element('p', { class: 'search-code' }, element('a', { href: bookAddress(code.page) }, element('strong', {}, code.code), ` - ${code.title}`))];
     }
     if (code) return [element('p', { class: 'search-note' }, code.says)];
-    const terms = await loadList<readonly TermWords[]>('search-words');
-    const others = otherQueries(query, terms);
-    const hits = mergeHits([await searchText(query, parts), ...(await Promise.all(others.map((other) => searchText(other, parts))))]);
-    if (hits.length === 0) return this.nothing(query, terms);
-    return [...notes(query, others, hits), ...hitsByPart(hits)];
+    const answers = await findWords(query, parts);
+    return answers.hits.length === 0 ? this.nothing(query, answers.near) : [...notes(query, answers), ...hitsByPart(answers.hits)];
   }
 
-  private nothing(query: string, terms: readonly TermWords[]): Node[] {
-    const near = nearestWords(query, terms);
-    const note = element('p', { class: 'search-note' }, `Nothing found for "${query}".`);
+  private nothing(query: string, near: readonly string[]): Node[] {
+    const note = element('p', { class: 'search-note' }, nothingFound(query));
     if (near.length === 0) return [note];
     const offers = near.map((word) => {
       const offer = element('button', { type: 'button', class: 'plain' }, word);
@@ -149,19 +131,17 @@ export class BookSearch extends HTMLElement {
   }
 }
 
-function mergeHits(lists: readonly (readonly Hit[])[]): Hit[] {
-  const merged = new Map<string, Hit>();
-  for (const list of lists) for (const hit of list) if (!merged.has(hit.page)) merged.set(hit.page, hit);
-  return [...merged.values()];
+function nothingFound(query: string): string {
+  return `Nothing found for "${query}".`;
 }
 
-function notes(query: string, others: readonly string[], hits: readonly Hit[]): Node[] {
-  // A word that another word stood in for was used after all.
-  const left = wordsLeftOut(query, hits.map((hit) => `${hit.title} ${hit.content}`)).filter((word) => others.every((other) => other.includes(word)));
-  return [
-    ...(others.length > 0 ? [element('p', { class: 'search-note' }, `Also searched: ${others.join(', ')}.`)] : []),
-    ...(left.length > 0 ? [element('p', { class: 'search-note' }, `Left out, on no page found: ${left.join(', ')}.`)] : []),
+function notes(query: string, { others, instead, leftOut }: Answers): Node[] {
+  const lines = [
+    ...(instead === undefined ? [] : [`${nothingFound(query)} These are for "${instead}".`]),
+    ...(others.length > 0 ? [`Also searched: ${others.join(', ')}.`] : []),
+    ...(leftOut.length > 0 ? [`Left out, on no page found: ${leftOut.join(', ')}.`] : []),
   ];
+  return lines.map((line) => element('p', { class: 'search-note' }, line));
 }
 
 function hitsByPart(hits: readonly Hit[]): Node[] {

@@ -8,14 +8,14 @@ export type CodeAnswer =
   | { readonly kind: 'found'; readonly code: string; readonly title: string; readonly page: string }
   | { readonly kind: 'not-in-book'; readonly code: string; readonly says: string };
 
-/** Only what can be nothing but a code is taken for one: a letter and four characters with two digits among them, or four digits alone. */
+/** Only what can be nothing but a code is taken for one: a letter and four characters with a digit among them, or four digits alone. */
 const letterAndFour = /^[pcbu][\s.-]?[0-9oil](?:\s?[0-9a-foil]){3}$/i;
 const fourAlone = /^[0-9o]\d{3}$/i;
 
 /** May the query be a trouble code? Then the list of codes is asked before the words of the book. */
 export function looksLikeCode(query: string): boolean {
   const typed = query.trim();
-  return fourAlone.test(typed) || (letterAndFour.test(typed) && /\d.*\d/.test(typed));
+  return fourAlone.test(typed) || (letterAndFour.test(typed) && /\d/.test(typed));
 }
 
 /** The exact answer for a query that is a trouble code, in whichever spelling. Never a neighbouring code. */

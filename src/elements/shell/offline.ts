@@ -1,3 +1,4 @@
+import { isPortable } from '../edition.ts';
 import { scriptAddress } from './scripts.ts';
 
 /** What the service worker tells of the copy of the book it keeps. */
@@ -64,7 +65,7 @@ function watchInstalling(worker: ServiceWorker, firstTime: boolean): void {
 
 /** Registers the worker where the browser has one, and says truthfully what holds on this device. */
 export async function keepOffline(): Promise<void> {
-  if (location.protocol === 'file:') return show('from-disk', 'Read from a folder on this device.');
+  if (isPortable()) return show('from-disk', 'Read from a folder on this device.');
   if (!('serviceWorker' in navigator)) {
     return show('needs-server', "Not kept on this device: over plain http the book needs the shop's server. Over https it is kept.");
   }

@@ -46,6 +46,8 @@ export function scriptsOnDemand(): void {
     whenTouched(readings, 'assets/reading.js');
     whenIdle(() => void load('assets/reading.js'));
   }
+  // What a job needs after its first test comes while the mechanic reads.
+  if (document.querySelector('job-bench')) whenIdle(() => void load('assets/bench-later.js'));
   const search = document.querySelector<HTMLElement>('book-search');
   if (!search) return;
   whenTouched('book-search', 'assets/search.js');

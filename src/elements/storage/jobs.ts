@@ -5,6 +5,7 @@ import { readJob } from '../../domain/jobs/file.ts';
 import type { Job } from '../../domain/jobs/types.ts';
 import { failure, success } from '../../domain/result.ts';
 import type { Refusal, Result } from '../../domain/result.ts';
+import { askToKeep } from './room.ts';
 
 const databaseName = 'ignition-bench-book';
 const databaseVersion = 1;
@@ -55,6 +56,8 @@ export function openJobStore(name = databaseName): JobStore {
     write: async (job) => {
       const written = unwrap(await connection.use((database) => writeJob(database, job)));
       if (written.ok) channel?.postMessage(job.id);
+      // The first keeping of a job: from now on there is something to lose.
+      if (written.ok && written.value.job.revision === 1) void askToKeep();
       return written;
     },
     remove: async (id) => {

@@ -1,3 +1,6 @@
+import { specialTools } from '../../domain/diagnosis/types.ts';
+import type { SpecialTool } from '../../domain/diagnosis/types.ts';
+import { isTime } from '../../domain/shape.ts';
 import { failure, success } from '../../domain/result.ts';
 import type { Refusal, Result } from '../../domain/result.ts';
 
@@ -7,10 +10,14 @@ export interface Settings {
   readonly temperatureUnit: 'C' | 'F';
   /** The meter last used: percent of reading and counts of the last digit. */
   readonly meter: { readonly name: string; readonly percent: number; readonly counts: number } | undefined;
+  /** Tools the shop has not got: tests that need them are not proposed. */
+  readonly toolsNotHad: readonly SpecialTool[];
+  /** Do the shop's own finished jobs change how common a fault is taken to be? Only jobs finished after `since` (ISO 8601) count; left out: all. */
+  readonly experience: { readonly on: boolean; readonly since?: string };
 }
 
 const storageKey = 'ignition-bench-book:settings';
-const startSettings: Settings = { decimalMark: '.', temperatureUnit: 'C', meter: undefined };
+const startSettings: Settings = { decimalMark: '.', temperatureUnit: 'C', meter: undefined, toolsNotHad: [], experience: { on: false } };
 
 /** The settings kept on this device. What is missing or out of shape is taken at its start value. */
 export function readSettings(): Settings {
@@ -28,7 +35,20 @@ function settingsFrom(kept: Readonly<Record<string, unknown>>): Settings {
     decimalMark: kept['decimalMark'] === ',' ? ',' : '.',
     temperatureUnit: kept['temperatureUnit'] === 'F' ? 'F' : 'C',
     meter: meterFrom(kept['meter']),
+    toolsNotHad: toolsFrom(kept['toolsNotHad']),
+    experience: experienceFrom(kept['experience']),
   };
+}
+
+/** Names of another edition of the book are left out. */
+function toolsFrom(kept: unknown): readonly SpecialTool[] {
+  return Array.isArray(kept) ? specialTools.filter((tool) => kept.includes(tool)) : [];
+}
+
+function experienceFrom(kept: unknown): Settings['experience'] {
+  if (typeof kept !== 'object' || kept === null) return startSettings.experience;
+  const { on, since } = kept as Readonly<Record<string, unknown>>;
+  return { on: on === true, ...(isTime(since) ? { since } : {}) };
 }
 
 function meterFrom(kept: unknown): Settings['meter'] {

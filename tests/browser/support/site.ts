@@ -66,7 +66,7 @@ export async function openSite(options: OpenSiteOptions = {}): Promise<OpenSite>
   };
 }
 
-async function openPage(browser: Browser, url: string, options: PageOptions): Promise<BookPage> {
+export async function openPage(browser: Browser, url: string, options: PageOptions): Promise<BookPage> {
   const context = await browser.newContext({
     baseURL: url,
     viewport: { width: options.width ?? 1024, height: options.height ?? 768 },

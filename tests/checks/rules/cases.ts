@@ -13,6 +13,11 @@ export interface RuleCases {
 }
 
 const practice = { practice: {} };
+
+function renewal(minutesNow: number, minutesLater: number): object {
+  return { part: 'Boot', why: 'It is old.', minutesNow, minutesLater, partCost: 'low' };
+}
+
 const standard = { kind: 'standard', title: 'IEC 60028', publisher: 'IEC', seen: 'recalled' };
 const copper = { gap: { unit: 'ohm', variesWithTemperature: 'copper' } };
 const half = { moved: 0.5, stayed: 0.5 };
@@ -350,6 +355,35 @@ export const ruleCases: Readonly<Record<string, RuleCases>> = {
       { label: 'a tool for a test, none for a look', book: { procedures: { swap: { tools: [{ name: 'Code reader' }] }, look: { kind: 'look', tools: [] } } } },
     ],
     breaks: [{ label: 'a test and a repair with bare hands', book: { procedures: { swap: { tools: [] }, fit: { kind: 'repair', tools: [] } } } }],
+  },
+  'special-tools-are-needs': {
+    keeps: [
+      { label: 'a tool and its need', book: { procedures: { trace: { tools: [{ name: 'Oscilloscope with two leads' }], needs: ['oscilloscope'] } } } },
+      { label: 'another way, and a choice of two', book: { procedures: { look: { tools: [{ name: 'Oscilloscope', without: 'Logic probe' }, { name: 'Mirror, or a borescope' }] } } } },
+      { label: 'a need by choice', book: { procedures: { run: { tools: [{ name: 'Compression gauge, or a pressure sensor' }], needs: ['compression-gauge'] } } } },
+    ],
+    breaks: [
+      { label: 'two tools in one line, one of them not needed', book: { procedures: { trace: { tools: [{ name: 'Oscilloscope with a low-current clamp' }], needs: ['oscilloscope'] } } } },
+      { label: 'a need that no tool names', book: { procedures: { trace: { tools: [{ name: 'Multimeter' }], needs: ['smoke-machine'] } } } },
+    ],
+  },
+  'access-within-minutes': {
+    keeps: [{ label: 'part of the minutes', book: { procedures: { plugs: { minutes: 20, access: { 'plugs-out': 10, raised: 5 } } } } }],
+    breaks: [{ label: 'all of them together', book: { procedures: { plugs: { minutes: 20, access: { 'plugs-out': 15, raised: 5 } } } } }],
+  },
+  'again-within-minutes': {
+    keeps: [
+      { label: 'shorter again, and just as long', book: { procedures: { ramp: { minutes: 15, minutesAgain: 5 }, plug: { minutes: 20, minutesAgain: 20 } } } },
+      { label: 'every place in one run', book: { procedures: { counts: { showsEveryPlace: true } } } },
+    ],
+    breaks: [
+      { label: 'longer again', book: { procedures: { ramp: { minutes: 15, minutesAgain: 16 } } } },
+      { label: 'again, though one run shows every place', book: { procedures: { counts: { minutes: 10, minutesAgain: 2, showsEveryPlace: true } } } },
+    ],
+  },
+  'later-not-below-now': {
+    keeps: [{ label: 'longer later, and just as long', book: { parts: { coil: { renewWith: [renewal(5, 30), renewal(5, 5)] } } } }],
+    breaks: [{ label: 'shorter later', book: { parts: { coil: { renewWith: [renewal(5, 30), renewal(30, 5)] } } } }],
   },
   'no-two-texts-alike': {
     keeps: [

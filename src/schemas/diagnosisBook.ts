@@ -1,6 +1,6 @@
 import { ignitionArrangements, injectionArrangements } from '../domain/diagnosis/types.ts';
 import type { CodeFamilyModel, DiagnosisBook, FaultModel, TestModel } from '../domain/diagnosis/types.ts';
-import type { Book, Entry } from '../schemas/index.ts';
+import type { Book, Entry } from './index.ts';
 
 /** Leaves out the fields that have no value, as the domain's types ask. */
 function present<Fields extends object>(fields: Fields): { [Key in keyof Fields]: Exclude<Fields[Key], undefined> } {
@@ -19,6 +19,7 @@ function faultModel(id: string, fault: Entry<'faults'>): FaultModel {
     ignition: fault.ignition,
     injection: fault.injection,
     repairMinutes: fault.repairMinutes,
+    partCost: fault.partCost,
     part: fault.part,
     partByIgnition: Object.keys(fault.partByIgnition).length > 0 ? fault.partByIgnition : undefined,
     repairProcedure: fault.repairProcedure,
@@ -35,6 +36,11 @@ function testModel(id: string, procedure: Entry<'procedures'>): TestModel {
     needsPartner: procedure.needsPartner,
     telling: procedure.telling,
     minutes: procedure.minutes,
+    minutesAgain: procedure.minutesAgain,
+    showsEveryPlace: procedure.showsEveryPlace,
+    needs: procedure.needs,
+    needsCoverOff: procedure.needsCoverOff,
+    access: procedure.access,
     ignition: procedure.ignition ?? ignitionArrangements,
     injection: procedure.injection ?? injectionArrangements,
     notPossible: procedure.notPossible,

@@ -1,0 +1,4 @@
+import { laterParts } from '../jobs/laterParts.ts';
+import { offerLaterParts } from '../jobs/laterOnDemand.ts';
+
+offerLaterParts(laterParts);

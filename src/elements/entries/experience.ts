@@ -1,0 +1,3 @@
+import { ShopExperiencePage } from '../experience/shopExperience.ts';
+
+customElements.define('shop-experience', ShopExperiencePage);

@@ -1,0 +1,111 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { chmodSync, cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { delimiter, join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+
+const SAMPLES = join(import.meta.dirname, '../../../src/build/hosting');
+
+export type ServerName = 'nginx' | 'apache';
+
+export interface HostedBook {
+  /** Address of the book, base path included. */
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+/** The program of a server on this machine, or undefined where it is not installed. Systems keep it out of a user's path. */
+export function programOf(name: ServerName): string | undefined {
+  const names = { nginx: ['nginx'], apache: ['apache2'] }[name];
+  const folders = [...(process.env['PATH'] ?? '').split(delimiter), '/usr/sbin', '/usr/local/sbin'];
+  return folders.flatMap((folder) => names.map((program) => join(folder, program))).find((path) => existsSync(path));
+}
+
+/** Serves a copy of a built folder with the sample configuration, on this machine alone, changed only where it asks to be. */
+export async function hostBook(name: ServerName, site: string, base: string): Promise<HostedBook> {
+  const program = programOf(name);
+  if (program === undefined) throw new Error(`${name} is not installed.`);
+  const folder = mkdtempSync(join(tmpdir(), `${name}-`));
+  // The server gives up its rights and must still be able to read.
+  chmodSync(folder, 0o755);
+  cpSync(site, join(folder, 'book'), { recursive: true });
+  const port = await freePort();
+  const sample = readFileSync(join(SAMPLES, `${name}.conf`), 'utf8')
+    .replaceAll('/srv/ignition-bench-book/', `${folder}/book/`)
+    .replaceAll('/tools/ignition/', base)
+    .replace('listen 80;', `listen 127.0.0.1:${port};`);
+  writeFileSync(join(folder, 'sample.conf'), sample);
+  writeFileSync(join(folder, 'main.conf'), mainConfiguration[name](folder, port));
+  const words = name === 'nginx' ? ['-p', folder, '-c', join(folder, 'main.conf')] : ['-f', join(folder, 'main.conf'), '-D', 'FOREGROUND'];
+  const server = spawn(program, words, { stdio: ['ignore', 'ignore', 'pipe'] });
+  let said = '';
+  server.stderr.on('data', (text) => (said += String(text)));
+  const log = (): string => said + (existsSync(join(folder, 'error.log')) ? readFileSync(join(folder, 'error.log'), 'utf8') : '');
+  const url = `http://127.0.0.1:${port}${base}`;
+  await answers(url, server, log);
+  return { url, close: () => stop(server, folder) };
+}
+
+/** What stands around the sample on a server that a distribution has set up. */
+const mainConfiguration: Readonly<Record<ServerName, (folder: string, port: number) => string>> = {
+  nginx: (folder) => `${process.getuid?.() === 0 ? 'user www-data;' : ''}
+daemon off; pid ${folder}/pid; error_log stderr; worker_processes 1;
+events {}
+http {
+  include /etc/nginx/mime.types;
+  default_type application/octet-stream;
+  access_log off;
+  client_body_temp_path ${folder}/body; proxy_temp_path ${folder}/proxy; fastcgi_temp_path ${folder}/fastcgi;
+  uwsgi_temp_path ${folder}/uwsgi; scgi_temp_path ${folder}/scgi;
+  include ${folder}/sample.conf;
+}
+`,
+  apache: (folder, port) => `ServerRoot ${folder}
+ServerName 127.0.0.1
+Listen 127.0.0.1:${port}
+PidFile ${folder}/pid
+ErrorLog ${folder}/error.log
+${process.getuid?.() === 0 ? 'User www-data\nGroup www-data' : ''}
+${['mpm_event', 'authz_core', 'alias', 'dir', 'mime', 'env', 'setenvif', 'headers', 'filter', 'deflate', 'substitute']
+  .map((one) => `LoadModule ${one}_module /usr/lib/apache2/modules/mod_${one}.so`)
+  .join('\n')}
+TypesConfig /etc/mime.types
+<Directory />
+  AllowOverride None
+  Require all denied
+</Directory>
+Include ${folder}/sample.conf
+`,
+};
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once('error', reject);
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      probe.close(() => resolve(typeof address === 'object' && address !== null ? address.port : 0));
+    });
+  });
+}
+
+async function answers(url: string, server: ChildProcess, said: () => string): Promise<void> {
+  for (let tries = 0; tries < 100; tries += 1) {
+    if (server.exitCode !== null) throw new Error(`The server ended: ${said()}`);
+    const arrived = await fetch(url).then(
+      () => true,
+      () => false,
+    );
+    if (arrived) return;
+    await setTimeout(50);
+  }
+  throw new Error(`The server does not answer: ${said()}`);
+}
+
+async function stop(server: ChildProcess, folder: string): Promise<void> {
+  const ended = new Promise((resolve) => server.once('exit', resolve));
+  server.kill('SIGTERM');
+  await ended;
+  rmSync(folder, { recursive: true, force: true });
+}

@@ -1,5 +1,6 @@
 import type { CoilFinding } from './coil/compareCoils.ts';
 import type { CrankReading } from './crank/contributions.ts';
+import type { InjectorFinding } from './injector/compareInjectors.ts';
 import type { AirFlowReading } from './logged/airFlow.ts';
 import type { ProofRefusal } from './logged/proofDrive.ts';
 import type { SparkFinding } from './spark/compareSparks.ts';
@@ -32,6 +33,15 @@ export const sparkWords: Readonly<Record<SparkFinding, string>> = {
   different: 'It differs from its fellows in a way no single cause explains. Swap coil and plug one at a time and record again.',
   'too-close-to-call': 'The difference is within what this trace can show. Record more firings.',
   'nothing-to-compare': 'One is told by its fellows, and fewer than two others are in this record. Record the other cylinders the same way.',
+};
+
+export const injectorWords: Readonly<Record<InjectorFinding, string>> = {
+  alike: 'Its current is like that of its fellows. The electrical side of this injector is cleared at this warmth.',
+  low: 'Its current ends clearly lower than that of its fellows: resistance in its circuit or winding. Measure both.',
+  high: 'Its current ends clearly higher than that of its fellows: turns of its winding are shorted, or another injector is fitted. Measure its resistance.',
+  'no-kink': 'The current rises like that of its fellows, but the kink of the moving valve does not show: the valve may stick. Listen to it, then swap it.',
+  'too-close-to-call': 'The difference is within what this trace can show. Record more pulses, with a smaller range on the clamp.',
+  'nothing-to-compare': 'One is told by its fellows, and fewer than two others are in this record. Record the other injectors the same way.',
 };
 
 export const compressionWords: Readonly<Record<CompressionFinding, string>> = {

@@ -36,7 +36,7 @@ export function reportInjector(input: CaptureInput): Result<CaptureReport, Refus
     sentences: [...sentencesOf(injectors, verdicts, pen), ...(isOne && first ? assignmentWords(first.trace.assignment.by, trouble) : [])],
     tables: [tableOf(injectors, isCurrent, pen)],
     drawings: [...(first ? [drawing(first.channel, first.trace, isCurrent)] : []), bars(injectors, verdicts, isCurrent)],
-    outcomes: isCurrent ? verdicts.flatMap(({ cylinder, finding }) => proposed(injectorOutcomes, finding, { cylinder })) : [],
+    outcomes: isCurrent ? [...verdicts].sort((one, other) => Number(one.finding === 'alike') - Number(other.finding === 'alike')).flatMap(({ cylinder, finding }) => proposed(injectorOutcomes, finding, { cylinder })) : [],
     kept: injectors.map((one) => ({ name: `cylinder-${one.cylinder}`, label: cylinderWords(one.cylinder), text: `pulse ${pen.figure(one.width)} ms${one.peak ? `, top ${pen.figure(one.peak)} A` : ''}${one.opens ? `, valve at its stop after ${pen.figure(one.opens)} ms` : ''}` })),
   });
 }

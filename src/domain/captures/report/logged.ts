@@ -58,7 +58,7 @@ function trimsPart({ banks, pattern }: TrimsReading, answers: CaptureAnswers, pe
 function countersPart({ table, matches }: CaptureInput, pen: Pen): Part {
   const counters = readCounters(table, matches);
   const lamp = readLamp(table, matches);
-  const lampWords = lamp === undefined ? [] : [lamp.secondsOn > 0 ? `The engine lamp was on for ${pen.number(lamp.secondsOn, 0)} s and came on ${lamp.cameOn} times.` : 'The engine lamp stayed off.'];
+  const lampWords = lamp === undefined ? [] : [lamp.secondsOn > 0 ? `The engine lamp was on for ${pen.number(lamp.secondsOn, 0)} s and came on ${lamp.cameOn === 1 ? 'once' : `${lamp.cameOn} times`}.` : 'The engine lamp stayed off.'];
   if (counters.length === 0) return { ...nothing, sentences: lampWords };
   const total = counters.reduce((sum, counter) => sum + counter.total, 0);
   const first = counters.reduce((most, one) => (one.total > most.total ? one : most));

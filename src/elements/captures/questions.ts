@@ -50,27 +50,43 @@ function selected(scope: ParentNode, name: string): HTMLOptionElement | undefine
   return scope.querySelector<HTMLSelectElement>(`select[data-field="${name}"]`)?.selectedOptions[0];
 }
 
+/** The order of the engine that was chosen, or nothing. */
+function firingOrderFrom(scope: ParentNode, asked: readonly Question[]): readonly number[] | undefined {
+  const order = asked.includes('engine') ? (selected(scope, 'engine')?.dataset['order'] ?? '') : '';
+  return order === '' ? undefined : order.split('-').map(Number);
+}
+
+function sideFrom(scope: ParentNode, asked: readonly Question[]): CaptureAnswers['side'] {
+  const side = asked.includes('side') ? selected(scope, 'side')?.value : undefined;
+  return side === 'primary' || side === 'secondary' ? side : undefined;
+}
+
+/** Only what was answered: an empty field is no answer. */
+function answered<Answers extends object>(answers: Answers): { readonly [Name in keyof Answers]?: Exclude<Answers[Name], undefined> } {
+  return Object.fromEntries(Object.entries(answers).filter(([, value]) => value !== undefined)) as { [Name in keyof Answers]?: Exclude<Answers[Name], undefined> };
+}
+
 /** What was answered of the questions that this kind of capture asks. Refuses what is no number, at its field. */
 export function answersFrom(scope: ParentNode, asked: readonly Question[], decimalMark: '.' | ','): Result<CaptureAnswers, Refusal> {
   const numbers = numbersFrom(scope, asked);
   if (!numbers.ok) return numbers;
   const { marked, supply, clamp, top, displacement, speed, load } = numbers.value;
-  const order = asked.includes('engine') ? (selected(scope, 'engine')?.dataset['order'] ?? '') : '';
-  const firingOrder = order === '' ? undefined : order.split('-').map(Number);
+  const firingOrder = firingOrderFrom(scope, asked);
   if (marked !== undefined && firingOrder !== undefined && !firingOrder.includes(marked)) {
     return failure({ input: 'marked', code: 'no-such-cylinder', message: `This engine has no cylinder ${marked}. Its cylinders are 1 to ${firingOrder.length}.` });
   }
-  const side = asked.includes('side') ? selected(scope, 'side')?.value : undefined;
   const warm = selected(scope, 'warm')?.value !== 'no';
   return success({
     decimalMark,
-    ...(firingOrder ? { firingOrder } : {}),
-    ...(marked === undefined ? {} : { markedCylinder: marked }),
-    ...(supply === undefined ? {} : { supply: { value: supply, standardUncertainty: supplyUncertainty } }),
-    ...(clamp === undefined ? {} : { clampPercent: clamp }),
-    ...(side === 'primary' || side === 'secondary' ? { side } : {}),
-    ...(top === undefined ? {} : { firstTopDeadCentre: top }),
-    ...(displacement === undefined ? {} : { displacement }),
-    ...(speed === undefined || load === undefined ? {} : { stored: { speed, load, warm } }),
+    ...answered({
+      firingOrder,
+      markedCylinder: marked,
+      supply: supply === undefined ? undefined : { value: supply, standardUncertainty: supplyUncertainty },
+      clampPercent: clamp,
+      side: sideFrom(scope, asked),
+      firstTopDeadCentre: top,
+      displacement,
+      stored: speed === undefined || load === undefined ? undefined : { speed, load, warm },
+    }),
   });
 }

@@ -23,6 +23,11 @@ function encodingOf(head: Uint8Array): string {
   }
 }
 
+/** Rows of the whole file, if all are as long as those at its start; a little more, so that no column has to grow at the very end. */
+function expectedRows(text: string, headLength: number, size: number): number {
+  return 1.1 * (size / Math.max(1, headLength)) * text.split('\n').length;
+}
+
 /**
  * Reads a table out of a file, slice by slice, straight into its columns: the whole text is never in memory. `progress` is told the share
  * of the file read, 0 to 1, and the rows so far.
@@ -30,8 +35,9 @@ function encodingOf(head: Uint8Array): string {
 export async function readFile(file: Blob, wish: { readonly decimalMark?: '.' | ',' }, progress: (share: number, rows: number) => void): Promise<Result<LoggedTable, Refusal>> {
   const head = new Uint8Array(await file.slice(0, headSize).arrayBuffer());
   const encoding = encodingOf(head);
-  const delimiter = sniffDelimiter(new TextDecoder(encoding).decode(head, { stream: true }));
-  const builder = tableBuilder(wish);
+  const text = new TextDecoder(encoding).decode(head, { stream: true });
+  const delimiter = sniffDelimiter(text);
+  const builder = tableBuilder({ ...wish, expectedRows: expectedRows(text, head.length, file.size) });
   let rows = 0;
   return new Promise((resolve) => {
     Papa.parse<string[], File>(file as File, {

@@ -2,7 +2,7 @@ import type { Chart } from '../../calculators/definition.ts';
 import { chartShape } from '../../drawing/chart.ts';
 import type { Shape } from '../../drawing/shape.ts';
 import type { Trace } from '../trace/trace.ts';
-import { placeOfTime } from '../trace/trace.ts';
+import { extremesOf, placeOfTime } from '../trace/trace.ts';
 
 /** Columns of the drawing: the lowest and the highest reading of each are kept, so that no spike is lost. */
 const drawnColumns = 400;
@@ -15,22 +15,26 @@ export interface Marked {
   readonly label: string;
 }
 
+/** Places of the lowest and the highest reading of a stretch, in order of time; none where every reading was lost. */
+function extremePlaces(values: Float64Array, from: number, to: number): readonly number[] {
+  let [low, high] = [-1, -1];
+  for (let place = from; place < to; place += 1) {
+    const value = values[place] ?? Number.NaN;
+    if (Number.isNaN(value)) continue;
+    if (low < 0 || value < (values[low] ?? 0)) low = place;
+    if (high < 0 || value > (values[high] ?? 0)) high = place;
+  }
+  if (low < 0) return [];
+  return low === high ? [low] : [Math.min(low, high), Math.max(low, high)];
+}
+
 /** A stretch of a trace, milliseconds across, thinned to what paper can show. */
 function thinned({ times, values }: Trace, from: number, to: number): readonly { readonly x: number; readonly y: number }[] {
   const origin = times[0] ?? 0;
   const size = Math.max(1, Math.ceil((to - from) / drawnColumns));
   const points: { x: number; y: number }[] = [];
   for (let start = from; start < to; start += size) {
-    let [low, high] = [-1, -1];
-    for (let place = start; place < Math.min(to, start + size); place += 1) {
-      const value = values[place] ?? Number.NaN;
-      if (Number.isNaN(value)) continue;
-      if (low < 0 || value < (values[low] ?? 0)) low = place;
-      if (high < 0 || value > (values[high] ?? 0)) high = place;
-    }
-    for (const place of low === high ? [low] : [Math.min(low, high), Math.max(low, high)]) {
-      if (place >= 0) points.push({ x: 1000 * ((times[place] ?? 0) - origin), y: values[place] ?? 0 });
-    }
+    for (const place of extremePlaces(values, start, Math.min(to, start + size))) points.push({ x: 1000 * ((times[place] ?? 0) - origin), y: values[place] ?? 0 });
   }
   return points;
 }
@@ -54,8 +58,7 @@ export function traceDrawing(trace: Trace, marks: readonly Marked[], words: { re
 }
 
 function highestNear({ times, values }: Trace, at: number, reach: number): number {
-  let highest = Number.NEGATIVE_INFINITY;
-  for (let place = placeOfTime(times, at - reach); place < placeOfTime(times, at + reach); place += 1) highest = Math.max(highest, values[place] ?? highest);
+  const { highest } = extremesOf(values, { from: placeOfTime(times, at - reach), to: placeOfTime(times, at + reach) });
   return Number.isFinite(highest) ? highest : 0;
 }
 

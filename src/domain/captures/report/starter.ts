@@ -3,12 +3,15 @@ import type { Refusal, Result } from '../../result.ts';
 import { compressionOutcomes } from '../asOutcome.data.ts';
 import { proposed } from '../asOutcome.ts';
 import { compareCompression } from '../starter/relativeCompression.ts';
+import type { RelativeCompression } from '../starter/relativeCompression.ts';
 import { readStarterCurrent } from '../starter/starterCurrent.ts';
+import type { StarterTrace } from '../starter/starterCurrent.ts';
 import { compressionWords } from '../wording.data.ts';
 import { assignmentWords, channelsOf, wishFrom } from './channels.ts';
 import type { CaptureInput } from './channels.ts';
 import { cylinderBars, traceDrawing } from './drawings.ts';
 import { penOf } from './format.ts';
+import type { Pen } from './format.ts';
 import type { CaptureReport } from './types.ts';
 
 /** An analysis that cannot do without the number of cylinders. */
@@ -25,22 +28,31 @@ export function reportStarter(input: CaptureInput): Result<CaptureReport, Refusa
   const [{ trace }] = channels.value;
   const read = readStarterCurrent(trace, wish);
   if (!read.ok) return read;
-  const { finding, ranking, named } = compareCompression(read.value, wish.firingOrder.length);
+  const compared = compareCompression(read.value, wish.firingOrder.length);
   const pen = penOf(input.answers);
-  const weak = finding === 'one-weak' ? ranking?.weakest : undefined;
-  const name = (cylinder: number) => (named ? `Cylinder ${cylinder}` : `Cylinder ${cylinder}, if the first hump was counted right`);
-  const rows = (ranking?.cylinders ?? []).map(({ cylinder, against, rounds }) => [`Cylinder ${cylinder}`, pen.figure(against, 100), String(rounds)]);
-  const speed = pen.figure(read.value.speed);
-  const sureness = weak === undefined || ranking === undefined ? [] : [`That no other cylinder is weaker is sure to ${pen.number(Math.floor(ranking.sureness * 1000) / 10)} % or more.`];
+  const { sentences, weak, speed } = wordsOf(read.value, compared, pen);
+  const cylinders = compared.ranking?.cylinders ?? [];
+  const rows = cylinders.map(({ cylinder, against, rounds }) => [`Cylinder ${cylinder}`, pen.figure(against, 100), String(rounds)]);
   return success({
     kind: 'starter-current',
-    sentences: [`${weak === undefined ? '' : `${name(weak)}: `}${compressionWords[finding]}`, ...sureness, `Cranking speed ${speed} rpm over ${read.value.humps.length} humps.`, ...assignmentWords(read.value.assignment.by, trouble)],
+    sentences: [...sentences, ...assignmentWords(read.value.assignment.by, trouble)],
     tables: [{ caption: 'Height of each cylinder’s hump against the mean of its round; 100 % is the mean, and no pressure follows from it.', head: ['Cylinder', 'Height, %', 'Rounds'], rows }],
     drawings: [
       traceDrawing(trace, read.value.humps.map(({ at }, place) => ({ at, label: String(read.value.assignment.cylinders[place] ?? '') })), { title: 'Starter current', y: 'Starter current', unit: 'A' }),
-      cylinderBars('Height of the humps by cylinder, percent of the mean', { label: 'Height', unit: '%' }, (ranking?.cylinders ?? []).map(({ cylinder, against }) => ({ cylinder, value: 100 * against.value, ...(cylinder === weak ? { odd: 'low' } : {}) }))),
+      cylinderBars('Height of the humps by cylinder, percent of the mean', { label: 'Height', unit: '%' }, cylinders.map(({ cylinder, against }) => ({ cylinder, value: 100 * against.value, ...(cylinder === weak ? { odd: 'low' } : {}) }))),
     ],
-    outcomes: proposed(compressionOutcomes, finding, weak === undefined || !named ? {} : { cylinder: weak }),
-    kept: [{ name: 'finding', label: 'Finding', text: `${weak === undefined ? '' : `${name(weak)}: `}${compressionWords[finding]}` }, { name: 'speed', label: 'Cranking speed', text: `${speed} rpm` }, ...rows.map(([label = '', text = '']) => ({ name: label.toLowerCase().replace(' ', '-'), label, text: `${text} % of the mean hump` }))],
+    outcomes: proposed(compressionOutcomes, compared.finding, weak === undefined || !compared.named ? {} : { cylinder: weak }),
+    kept: [{ name: 'finding', label: 'Finding', text: sentences[0] ?? '' }, { name: 'speed', label: 'Cranking speed', text: `${speed} rpm` }, ...rows.map(([label = '', text = '']) => ({ name: label.toLowerCase().replace(' ', '-'), label, text: `${text} % of the mean hump` }))],
   });
+}
+
+/** What the humps say: the finding first, with the weak cylinder where there is one. */
+function wordsOf(trace: StarterTrace, { finding, ranking, named }: RelativeCompression, pen: Pen): { readonly sentences: readonly string[]; readonly weak: number | undefined; readonly speed: string } {
+  const speed = pen.figure(trace.speed);
+  const turned = `Cranking speed ${speed} rpm over ${trace.humps.length} humps.`;
+  if (finding !== 'one-weak' || ranking === undefined) return { sentences: [compressionWords[finding], turned], weak: undefined, speed };
+  const { weakest, sureness } = ranking;
+  const name = named ? `Cylinder ${weakest}` : `Cylinder ${weakest}, if the first hump was counted right`;
+  const sure = `That no other cylinder is weaker is sure to ${pen.number(Math.floor(sureness * 1000) / 10)} % or more.`;
+  return { sentences: [`${name}: ${compressionWords[finding]}`, sure, turned], weak: weakest, speed };
 }

@@ -13,6 +13,8 @@ export interface TableWish {
   readonly decimalMark?: DecimalMark;
   /** Rows to keep at most; 2 000 000 when left out, fewer in a very wide table. */
   readonly mostRows?: number;
+  /** About how many rows will come; it only saves work. A wide table starts small whatever is said. */
+  readonly expectedRows?: number;
 }
 
 /** Most cells that are kept: 24 million numbers are 192 MB. */
@@ -80,9 +82,16 @@ function begin(work: Work, wish: TableWish): void {
   const sniffed = sniffTable(rows, wish.decimalMark);
   if (sniffed === undefined) return;
   work.sniffed = sniffed;
-  work.stores = columnStores(sniffed, rows.slice(sniffed.firstRow), (line, column, found, expected) => note(work, { line, column, found, expected }));
+  work.stores = columnStores(sniffed, rows.slice(sniffed.firstRow), (line, column, found, expected) => note(work, { line, column, found, expected }), expectedLength(wish, sniffed.width));
   work.limit = Math.min(wish.mostRows ?? mostRows, Math.floor(mostCells / sniffed.width));
   for (const { row, line } of work.waiting.splice(0).slice(sniffed.firstRow)) keep(work, row, line);
+}
+
+/** Cells that may be made room for at the start: 4 million are 32 MB. */
+const firstCells = 4_000_000;
+
+function expectedLength({ expectedRows = 0 }: TableWish, width: number): number {
+  return Math.min(expectedRows, firstCells / width);
 }
 
 function keep(work: Work, row: readonly string[], line: number): boolean {

@@ -13,6 +13,8 @@ export interface ColumnStore {
 type Complain = (line: number, column: string, found: string, expected: string) => void;
 
 const firstLength = 1024;
+/** Longer columns are not made at the start, whatever was expected: 2 million numbers are 16 MB. */
+const longestFirst = 2_000_000;
 /** Cells that must be numbers for a column to count as one of numbers. */
 const mostlyNumbers = 0.6;
 /** More different words than this are remarks and not states. */
@@ -25,8 +27,8 @@ function doubled(values: Float64Array): Float64Array {
 }
 
 /** A column of numbers. Cells in another form are read with care; what is none becomes NaN and is named with its line. */
-function numberStore(heading: Heading, mark: DecimalMark, complain: Complain): ColumnStore {
-  let values = new Float64Array(firstLength);
+function numberStore(heading: Heading, mark: DecimalMark, complain: Complain, length: number): ColumnStore {
+  let values = new Float64Array(length);
   let [filled, unitText] = [0, heading.unitText];
   const careful = (cell: string, line: number): number => {
     if (isNothing(cell)) return Number.NaN;
@@ -55,7 +57,7 @@ function numberStore(heading: Heading, mark: DecimalMark, complain: Complain): C
       if (value === value) filled += 1;
       values[row] = value;
     },
-    finish: (rows) => ({ kind: 'numbers', heading: heading.heading, unitText, values: values.slice(0, rows), filled }),
+    finish: (rows) => ({ kind: 'numbers', heading: heading.heading, unitText, values: values.subarray(0, rows), filled }),
   };
 }
 
@@ -75,7 +77,7 @@ function wordStore(heading: Heading): ColumnStore {
       places.set(word, place);
       codes[row] = place;
     },
-    finish: (rows) => ({ kind: 'words', ...heading, words: [...places.keys()], codes: codes.slice(0, rows) }),
+    finish: (rows) => ({ kind: 'words', ...heading, words: [...places.keys()], codes: codes.subarray(0, rows) }),
   };
 }
 
@@ -85,10 +87,11 @@ function holdsNumbers(cells: readonly string[], mark: DecimalMark): boolean {
   return numbers.length >= mostlyNumbers * filled.length;
 }
 
-/** A store for each column, of the kind its first cells ask for. */
-export function columnStores({ headings, decimalMark }: Sniffed, rows: readonly (readonly string[])[], complain: Complain): readonly ColumnStore[] {
+/** A store for each column, of the kind its first cells ask for. With as many rows as were expected no column has to grow. */
+export function columnStores({ headings, decimalMark }: Sniffed, rows: readonly (readonly string[])[], complain: Complain, expectedRows = 0): readonly ColumnStore[] {
+  const length = Math.min(longestFirst, Math.max(firstLength, Math.ceil(expectedRows)));
   return headings.map((heading, column) => {
     const cells = rows.map((row) => row[column] ?? '');
-    return holdsNumbers(cells, decimalMark) ? numberStore(heading, decimalMark, complain) : wordStore(heading);
+    return holdsNumbers(cells, decimalMark) ? numberStore(heading, decimalMark, complain, length) : wordStore(heading);
   });
 }

@@ -63,17 +63,20 @@ export function findTime(columns: readonly TableColumn[], lineOf: (row: number) 
   const column = columns[place];
   if (column === undefined || !isNumbers(column)) return undefined;
   const factor = secondsPer(column);
-  const seconds = column.values.map((value) => value * (factor ?? 1));
+  let seconds = factor === undefined || factor === 1 ? column.values : column.values.map((value) => value * factor);
   let [shift, before, named] = [0, Number.NaN, 0];
   for (let row = 0; row < seconds.length; row += 1) {
     const now = (seconds[row] ?? Number.NaN) + shift;
-    if (before - now > halfDay && before - now < day) shift += day;
-    else if (now < before && named < mostNamed) {
+    if (before - now > halfDay && before - now < day) {
+      // The column itself stays as it was written.
+      if (seconds === column.values) seconds = seconds.slice();
+      shift += day;
+    } else if (now < before && named < mostNamed) {
       named += 1;
       note({ line: lineOf(row), column: column.heading, found: 'a time before the one above', expected: 'a time that rises; what comes after is taken as a second record' });
     }
     before = (seconds[row] ?? Number.NaN) + shift;
-    seconds[row] = before;
+    if (shift !== 0) seconds[row] = before;
   }
   return { column: place, seconds, unitAssumed: factor === undefined };
 }

@@ -47,7 +47,8 @@ export function extremesOf(values: Float64Array, { from, to }: Stretch = { from:
 function histogram(values: Float64Array, { lowest, highest }: Extremes): Uint32Array {
   const counts = new Uint32Array(bins);
   const perUnit = bins / (highest - lowest);
-  for (const value of values) {
+  for (let place = 0; place < values.length; place += 1) {
+    const value = values[place] ?? Number.NaN;
     if (Number.isNaN(value)) continue;
     const bin = Math.min(bins - 1, Math.floor((value - lowest) * perUnit));
     counts[bin] = (counts[bin] ?? 0) + 1;
@@ -67,6 +68,8 @@ export function roughQuantile(values: Float64Array, share: number): number {
 
 /** Most samples that are sorted at once to find the noise. */
 const mostSorted = 6000;
+/** And that are averaged to find the level: more make it no surer than the noise of one reading asks for. */
+const mostAveraged = 200_000;
 
 /** The level most samples lie at: the fullest stretch of the histogram, then the mean of what lies near it. */
 export function restOf(values: Float64Array): Rest {
@@ -100,10 +103,12 @@ function fullestPlace(counts: Uint32Array): number {
 }
 
 function meanNear(values: Float64Array, centre: number, reach: number): { readonly level: number; readonly count: number } {
+  const stride = Math.max(1, Math.floor(values.length / mostAveraged));
   let [level, used] = [centre, 0];
   for (let round = 0; round < 3; round += 1) {
     let [sum, count] = [0, 0];
-    for (const value of values) {
+    for (let place = 0; place < values.length; place += stride) {
+      const value = values[place] ?? Number.NaN;
       if (!(Math.abs(value - level) <= reach)) continue;
       sum += value;
       count += 1;

@@ -17,7 +17,7 @@ interface Room {
 export const rooms: Readonly<Record<string, Room>> = {
   domain: { rooms: [], packages: [], why: 'the domain is pure: it must run in a browser, on a command line and in a test without anything around it' },
   schemas: { rooms: ['domain'], packages: [/^zod$/], why: 'schemas say what authors may write; they know nothing of pages, files or commands' },
-  elements: { rooms: ['domain'], packages: [/^idb$/], why: 'browser code carries only the domain, so that every bundle stays small and works without a server' },
+  elements: { rooms: ['domain'], packages: [/^idb$/, /^papaparse$/], why: 'browser code carries only the domain, so that every bundle stays small and works without a server' },
   checks: { rooms: ['schemas', 'domain'], packages: [/^yaml$/, /^zod$/, /^node:/], why: 'checks read the book without a site around it' },
   render: { rooms: ['schemas', 'domain', 'package.json'], packages: 'any', why: 'pages are drawn from the book alone; what the build or the browser does comes after' },
   pages: { rooms: ['render', 'schemas', 'domain', 'package.json'], packages: 'any', why: 'a page is a query and a layout; nothing else' },

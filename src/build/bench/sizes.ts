@@ -57,14 +57,14 @@ function addressesOf(tags: readonly Tag[], attribute: string): string[] {
 
 function scriptLimit(addresses: readonly string[]): number {
   const names = addresses.map((address) => posix.basename(address, '.js'));
-  if (names.some((name) => ['jobs', 'bench', 'sheet', 'experience'].includes(name))) return LIMITS.jobsScript;
+  if (names.some((name) => ['jobs', 'bench', 'sheet', 'experience', 'captures'].includes(name))) return LIMITS.jobsScript;
   // Pages that exist to be typed into: they read figures and units, which no page that is only read needs.
   return names.some((name) => name.startsWith('calculator-') || name === 'meters' || name === 'my-engines') ? LIMITS.formScript : LIMITS.script;
 }
 
 /** Scripts that no page names: they are fetched when what they serve is touched or opened, or when the browser is idle. */
 export function measureScriptsOnDemand(folder: string): Measurement[] {
-  return ['reading', 'search', 'bench-later', 'bench-reading', 'keep-in-job', 'wall-chart', 'meter-select', 'shop-figures'].map((name) => ({
+  return ['reading', 'search', 'bench-later', 'bench-reading', 'keep-in-job', 'wall-chart', 'meter-select', 'shop-figures', 'captures-keep', 'captures-worker'].map((name) => ({
     group: 'scripts on demand',
     name,
     value: gzipSize(readFileSync(join(folder, 'assets', `${name}.js`))) / 1000,

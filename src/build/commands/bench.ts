@@ -4,6 +4,7 @@
  */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { measureCaptures } from '../bench/captures.ts';
 import { measureInBrowser } from '../bench/inBrowser.ts';
 import { isWithin, type Measurement } from '../bench/measurement.ts';
 import { measurePortable } from '../bench/portable.ts';
@@ -53,6 +54,7 @@ async function measureBook(): Promise<Measurement[]> {
     ...measureScriptsOnDemand(folder),
     ...measureCalculators(),
     ...measureAdvice(folder),
+    ...measureCaptures(),
     ...measureYardsticks(folder),
     ...(await measureInBrowser(folder)),
     ...(await measurePortable(join(folder, '../portable'))),

@@ -17,6 +17,8 @@ const SERVER_ONLY = new Set(['service-worker.js', 'service-worker-off.js', '404.
 const READ_BY_PAGES = ['code-meanings', 'figure-book', 'job-book', 'search-codes', 'search-spellings', 'search-words'];
 /** With them the invented jobs, a file each, and their list. */
 const DEMO_JOBS = /^data\/(demo-jobs\/[a-z0-9-]+)\.json$/;
+/** Invented logs and traces: the file stays for whoever wants to open it, and a script brings its text to the page. */
+const CAPTURES = /^data\/(captures\/[a-z0-9-]+)\.csv$/;
 
 export interface PortableReport {
   readonly files: number;
@@ -52,6 +54,8 @@ export async function portableFiles(site: ReadonlyMap<string, Buffer>): Promise<
     if (SERVER_ONLY.has(path) || path.startsWith('pagefind/')) continue;
     if (script !== undefined) files.set(`data/${script}.js`, Buffer.from(dataScript(script, content.toString('utf8'))));
     else files.set(path, path.endsWith('.html') ? Buffer.from(portablePage(content.toString('utf8'))) : content);
+    const capture = CAPTURES.exec(path)?.[1];
+    if (capture !== undefined) files.set(`data/${capture}.js`, Buffer.from(dataScript(capture, JSON.stringify(content.toString('utf8')))));
   }
   const index = [...site].filter(([path]) => path.startsWith('pagefind/'));
   files.set('pagefind/pagefind.js', Buffer.from(await searchScript(new Map(index.map(([path, content]) => [path.slice('pagefind/'.length), content])))));

@@ -111,8 +111,8 @@ const describers: Describers = {
     lines: given(to && `To: ${to}`, unproven),
   }),
   note: ({ text }) => ({ title: 'Note', lines: [text] }),
-  calculation: ({ title, inputs, outputs }) => ({
-    title: `Calculation: ${title}`,
+  calculation: ({ title, inputs, outputs, address }) => ({
+    title: `${address.startsWith('captures/') ? 'Log or trace' : 'Calculation'}: ${title}`,
     lines: given(...outputs.map(figureWords), inputs.length > 0 && `From ${inputs.map(figureWords).join('; ')}`),
   }),
   opinion: ({ label, weight, reason }) => ({

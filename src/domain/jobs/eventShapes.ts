@@ -55,8 +55,8 @@ const figure = object({ name: text(60), label: line, text: paragraph });
 const jpeg = text(200_000, { matches: /^\/9j\/[A-Za-z0-9+/]*={0,2}$/, saying: 'a JPEG picture in Base64' });
 const pixels = whole(1, 4000);
 const answer = object({ question: line, answer: line, from: line });
-/** It becomes a link, so it can lead nowhere but to a calculator of the book. */
-const calculatorAddress = text(20_000, { matches: /^calculators\/[a-z0-9-]+\/(\?[^\s#]*)?$/, saying: 'the address of a calculator in this book' });
+/** It becomes a link, so it can lead nowhere but to a calculator of the book, or to its page for logs and traces. */
+const calculatorAddress = text(20_000, { matches: /^(calculators\/[a-z0-9-]+\/(\?[^\s#]*)?|captures\/)$/, saying: 'the address of a calculator in this book' });
 
 /** The shape of every kind of event, needed keys first, then those that may be left out. */
 const eventShapes: { readonly [Kind in JobEventKind]: Shape<Extract<JobEvent, { kind: Kind }>> } = {

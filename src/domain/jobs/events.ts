@@ -19,13 +19,13 @@ export interface FigureNoted {
 /** What a calculator gave, kept in words so that the record still reads when the calculator changes. It is evidence of nothing. */
 export interface CalculationKept extends EventHead {
   readonly kind: 'calculation';
-  /** Id of the calculator. */
+  /** Id of the calculator; `captures` for a log or trace. */
   readonly calculator: string;
   readonly title: string;
   /** What went in: typed, or stood in for an empty field. */
   readonly inputs: readonly FigureNoted[];
   readonly outputs: readonly FigureNoted[];
-  /** The calculator with these inputs, from the root of the book: `calculators/plug-gap/?gap=1`. */
+  /** The calculator with these inputs, from the root of the book: `calculators/plug-gap/?gap=1`; `captures/` for a log or trace. */
   readonly address: string;
 }
 

@@ -27,7 +27,11 @@ function entry(bench: Bench, event: JobEvent): HTMLElement {
     element('p', { class: 'entry-title' }, undone ? element('s', {}, title) : title, undone ? ' (undone)' : undefined),
     ...lines.map((line) => paragraph('entry-line', line)),
     event.kind === 'picture' && !undone ? pictureFigure(event, event.caption) : undefined,
-    event.kind === 'calculation' ? element('p', { class: 'entry-line' }, element('a', { href: bookAddress(event.address) }, 'The calculator with these figures')) : undefined,
+    event.kind === 'calculation' ? element('p', { class: 'entry-line' }, element('a', { href: bookAddress(event.address) }, whereFrom(event.address))) : undefined,
     undo,
   );
+}
+
+function whereFrom(address: string): string {
+  return address.startsWith('captures/') ? 'The page that read it' : 'The calculator with these figures';
 }

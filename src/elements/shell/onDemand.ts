@@ -1,5 +1,6 @@
 import { scriptWantedEvent, type ScriptWanted } from '../wantedScript.ts';
-import { scriptAddress } from './scripts.ts';
+import { workerWantedEvent, type WorkerWanted } from '../wantedWorker.ts';
+import { scriptAddress, workerAddress } from './scripts.ts';
 
 const arrivals = new Map<string, Promise<boolean>>();
 
@@ -21,6 +22,17 @@ function load(place: string): Promise<boolean> {
   return arrival;
 }
 
+async function startWorker(name: string): Promise<Worker | undefined> {
+  const arrived = await load(`assets/${name}-worker.js`);
+  const text = globalThis.ignitionBenchBookWorkers?.[name];
+  if (!arrived || text === undefined) return undefined;
+  const { address, plain } = workerAddress(text);
+  const worker = new Worker(address);
+  // The browser has taken the text over once the worker has been made; a moment's grace costs nothing.
+  setTimeout(() => URL.revokeObjectURL(plain), 10_000);
+  return worker;
+}
+
 function whenIdle(work: () => void): void {
   if ('requestIdleCallback' in globalThis) requestIdleCallback(work, { timeout: 3000 });
   else setTimeout(work, 300);
@@ -40,6 +52,10 @@ export function scriptsOnDemand(): void {
   document.addEventListener(scriptWantedEvent, (event) => {
     const { place, done } = (event as CustomEvent<ScriptWanted>).detail;
     void load(place).then(done);
+  });
+  document.addEventListener(workerWantedEvent, (event) => {
+    const { name, done } = (event as CustomEvent<WorkerWanted>).detail;
+    void startWorker(name).then(done);
   });
   const readings = 'reading-check, arrangement-switch';
   if (document.querySelector(readings)) {

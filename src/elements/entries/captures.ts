@@ -1,0 +1,3 @@
+import { CaptureReader } from '../captures/captureReader.ts';
+
+customElements.define('capture-reader', CaptureReader);

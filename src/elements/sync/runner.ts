@@ -67,7 +67,7 @@ export class SyncRunner {
   };
 
   private jobChanged(): void {
-    if (this.state.working) return;
+    if (this.state.working) return void (this.wanted = true);
     // A server that was away a moment ago is not asked again sooner because somebody types.
     if (this.failures === 0) this.runIn(afterChange);
     void this.countNotYet();

@@ -18,6 +18,7 @@ const known: readonly string[] = [
   'assets/keep-in-job.js',
   'assets/wall-chart.js',
   'assets/meter-select.js',
+  'assets/shared-jobs.js',
   // In the portable edition what would be fetched is brought by scripts.
   'pagefind/pagefind.js',
   'data/code-meanings.js',

@@ -24,6 +24,9 @@ export type Outcome =
   | { readonly kind: 'problem'; readonly message: string }
   | { readonly kind: 'fault'; readonly fault: Fault };
 
+/** The job as it is on this device now, and the server's copy where it could be taken in; or what stands in the way. */
+type Here = { readonly job: Job; readonly there?: Job; readonly outcome?: undefined } | { readonly there?: undefined; readonly outcome: Outcome };
+
 const mostTries = 5;
 /** A server may call the tag of a file weak while the file is younger than a second. */
 const youngFile = 1200;
@@ -69,32 +72,32 @@ class Exchange {
 
   /** Only this device has something new and the server checks tags: one request tells whether nobody else wrote. */
   private async sendUnseen(): Promise<Outcome | undefined> {
-    const { store } = this.of;
-    const here = await store.read(this.step.id);
-    if (!here.ok) return problem(here.error.message);
-    if (here.value === undefined) return problem('it was removed just now');
-    return this.send(here.value, this.step.tag === undefined ? 'must-be-new' : { match: this.step.tag });
+    const here = await this.readHere();
+    return here.outcome ?? this.send(here.job, this.step.tag === undefined ? 'must-be-new' : { match: this.step.tag });
+  }
+
+  private async readHere(): Promise<Here> {
+    const here = await this.of.store.read(this.step.id);
+    if (!here.ok) return { outcome: problem(here.error.message) };
+    return here.value === undefined ? { outcome: problem('it was removed just now') } : { job: here.value };
   }
 
   private async compareAndSend(isFirst: boolean): Promise<Outcome | undefined> {
-    const { server, store, checks, wait } = this.of;
+    const { server, checks, wait } = this.of;
     const got = await server.get(this.file);
     if (!got.ok) return { kind: 'fault', fault: got.error };
     const joined = got.value === undefined ? undefined : await this.takeIn(got.value);
-    if (joined?.outcome) return joined.outcome;
-    const here = await store.read(this.step.id);
-    if (!here.ok) return problem(here.error.message);
-    if (here.value === undefined || (got.value === undefined && this.before !== undefined)) return problem('it was removed just now');
-    if (joined?.job && sameRecord(joined.job, here.value)) return this.agree(here.value, got.value);
-    if (checks && got.value?.tag !== undefined && !isStrong(got.value.tag) && isFirst) {
-      await wait(youngFile);
-      return undefined;
-    }
-    return this.send(here.value, conditionFor(got.value));
+    const here = joined ?? (await this.readHere());
+    if (here.outcome) return here.outcome;
+    if (got.value === undefined && this.before !== undefined) return problem('it was removed just now');
+    if (joined?.there && sameRecord(joined.there, here.job)) return this.agree(here.job, got.value);
+    if (!(checks && isFirst && isWeak(got.value))) return this.send(here.job, conditionFor(got.value));
+    await wait(youngFile);
+    return undefined;
   }
 
   /** Takes the server's copy into this device. Nothing is touched unless all of it is sound. */
-  private async takeIn({ text }: NonNullable<Fetched>): Promise<{ readonly job?: Job; readonly outcome?: Outcome }> {
+  private async takeIn({ text }: NonNullable<Fetched>): Promise<Here> {
     const { store, damaged } = this.of;
     const { id } = this.step;
     const incoming = importJob(text);
@@ -105,28 +108,27 @@ class Exchange {
     if (!here.ok) return { outcome: problem(here.error.message) };
     const merged = here.value === undefined ? incoming : mergeJobs(here.value, incoming.value);
     if (!merged.ok) return { outcome: problem(merged.error.message) };
-    if (here.value !== undefined && sameRecord(here.value, merged.value)) return { job: incoming.value };
+    if (here.value !== undefined && sameRecord(here.value, merged.value)) return { job: here.value, there: incoming.value };
     const written = await store.write(merged.value);
     if (!written.ok) return { outcome: problem(written.error.message) };
     this.fetched = true;
-    return { job: incoming.value };
+    return { job: written.value.job, there: incoming.value };
   }
 
   /**
    * A file that cannot be read changes nothing here. Only where it was cut short or altered on the server's disk - the same text came in an
    * earlier round - and this device has the job, it is laid beside and the whole job written in its place.
    */
-  private async damagedCopy(text: string, code: string, message: string): Promise<{ readonly outcome?: Outcome }> {
+  private async damagedCopy(text: string, code: string, message: string): Promise<Here> {
     const { server, store, damaged } = this.of;
     const { id } = this.step;
     if (/^\s*</.test(text)) return { outcome: problem('a web page came in its place, such as a sign-in page. Nothing was taken from it') };
     const isSettled = damaged.get(id) === text;
     damaged.set(id, text);
     const here = await store.read(id);
-    const canMend = isSettled && ['not-json', 'checksum'].includes(code) && here.ok && here.value !== undefined;
-    if (!canMend) return { outcome: problem(message) };
+    if (!here.ok || here.value === undefined || !isSettled || !['not-json', 'checksum'].includes(code)) return { outcome: problem(message) };
     const aside = await server.put(damagedFile(id), text, 'none');
-    return aside.ok ? {} : { outcome: { kind: 'fault', fault: aside.error } };
+    return aside.ok ? { job: here.value } : { outcome: { kind: 'fault', fault: aside.error } };
   }
 
   /** Sends the job and looks whether just that is there now. Undefined: another copy is there, so all is compared again. */
@@ -162,6 +164,10 @@ class Exchange {
   private agreed(agreed: Agreed): Outcome {
     return { kind: 'agreed', agreed, sent: this.sent, fetched: this.fetched };
   }
+}
+
+function isWeak(got: Fetched): boolean {
+  return got?.tag !== undefined && !isStrong(got.tag);
 }
 
 function conditionFor(got: Fetched): Condition {

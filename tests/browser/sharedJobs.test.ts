@@ -1,4 +1,5 @@
 /** Jobs shared through a folder on a real server: two bays at once, a server that goes away and comes back, a thousand jobs. */
+import { createHash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync, chmodSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -31,6 +32,42 @@ globalThis.removeJob = (id) => store.remove(id);`;
 
 const jobWith = (id: string, ...notes: readonly string[]): Job =>
   notes.reduce((job, text) => appendEvent(job, { kind: 'note', text }, text, at), newJob(id, at, 'Ignition Bench Book test', `Job ${id}`));
+
+describe.skipIf(!canShare('apache'))('a folder that asks for a name and password', () => {
+  it('is used once the browser has them, and refused in plain words before; the book keeps neither', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'shared-'));
+    chmodSync(folder, 0o755);
+    mkdirSync(join(folder, 'jobs'));
+    // As `htpasswd -s` writes it: the SHA-1 of the password.
+    const user = `bay:{SHA}${createHash('sha1').update('oil-and-rags').digest('base64')}`;
+    const book = await hostBook('apache', SITE_FOLDER, '/tools/ignition/', { sharedJobs: `${join(folder, 'jobs')}/`, user });
+    const browser = await launchBrowser();
+    const attempt = async (credentials?: { username: string; password: string }): Promise<{ words: string; kept: string }> => {
+      const context = await browser.newContext({ serviceWorkers: 'block', ...(credentials ? { httpCredentials: credentials } : {}) });
+      const page = await context.newPage();
+      await page.goto(`${book.url}jobs/`);
+      await page.locator('#shared-jobs-summary').click();
+      await page.locator('#shared-try').click();
+      await page.locator('.shared-found .job-problem, #shared-on').first().waitFor();
+      const words = await page.locator('.shared-found').innerText();
+      if (credentials) await page.locator('#shared-on').click();
+      const kept = await page.evaluate<string>('JSON.stringify({ ...localStorage })');
+      await context.close();
+      return { words, kept };
+    };
+    try {
+      expect((await attempt()).words).toContain('asks for a name and password');
+      const { words, kept } = await attempt({ username: 'bay', password: 'oil-and-rags' });
+      expect(words).toContain('Writing and reading back works');
+      expect(kept).toContain('shared-folder');
+      expect(kept).not.toContain('oil-and-rags');
+    } finally {
+      await browser.close();
+      await book.close();
+      rmSync(folder, { recursive: true, force: true });
+    }
+  });
+});
 
 for (const name of ['apache', 'nginx'] as const satisfies readonly ServerName[]) {
   const isThere = canShare(name);
@@ -159,7 +196,7 @@ for (const name of ['apache', 'nginx'] as const satisfies readonly ServerName[])
       const again = options();
       await book.close();
       await page.evaluate("note('job-2', 'while-away')");
-      await line.filter({ hasText: /Not yet on the shop server: 1 job\. Tried at .*cannot be reached.*again at/ }).waitFor();
+      await line.filter({ hasText: /Not yet on the shop server: 1 job\. Tried at .*cannot be reached.*again in a moment/ }).waitFor();
       expect(await notes(page, 'job-2')).toEqual(['while-away']);
       await screenshot(page, `shared-away-${name}`);
       book = await hostBook(name, SITE_FOLDER, '/tools/ignition/', again);

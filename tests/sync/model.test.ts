@@ -23,7 +23,7 @@ const troubles = fc.array(fc.option(fc.constantFrom(...mishaps), { nil: undefine
 const move: fc.Arbitrary<Move> = fc.oneof(
   { weight: 4, arbitrary: fc.record({ kind: fc.constant('note' as const), who, job: fc.constantFrom(...ids) }) },
   { weight: 3, arbitrary: fc.record({ kind: fc.constant('round' as const), who, mishaps: troubles }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('both' as const), mishaps: fc.oneof(fc.constant([]), troubles), turns: fc.array(fc.nat(5), { maxLength: 24 }) }) },
+  { weight: 3, arbitrary: fc.record({ kind: fc.constant('both' as const), mishaps: fc.oneof(fc.constant<(Mishap | undefined)[]>([]), troubles), turns: fc.array(fc.nat(5), { maxLength: 24 }) }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('forget' as const), who }) },
   { weight: 1, arbitrary: fc.constant({ kind: 'second-passes' as const }) },
 );

@@ -15,6 +15,8 @@ const NGINX_LISTS = '/usr/lib/nginx/modules/ngx_http_dav_ext_module.so';
 export interface HostOptions {
   /** A folder with a slash at its end: jobs are shared through it, as the sample says once its marks are taken away. */
   readonly sharedJobs?: string;
+  /** The folder asks for a name and password, changed as the sample for Apache says: a line of a file of users. */
+  readonly user?: string;
   /** The same port again, for a server that comes back. */
   readonly port?: number;
 }
@@ -52,7 +54,9 @@ export async function hostBook(name: ServerName, site: string, base: string, opt
     .replaceAll('/srv/ignition-bench-book/', `${folder}/book/`)
     .replaceAll('/tools/ignition/', base)
     .replace('listen 80;', `listen 127.0.0.1:${port};`);
-  writeFileSync(join(folder, 'sample.conf'), sample);
+  const { user } = options;
+  if (user !== undefined) writeFileSync(join(folder, 'users'), `${user}\n`);
+  writeFileSync(join(folder, 'sample.conf'), user === undefined ? sample : withPassword(sample, join(folder, 'users')));
   if (shared !== '') {
     mkdirSync(join(folder, 'lock'));
     for (const path of [join(folder, 'lock'), shared]) chmodSync(path, 0o777);
@@ -66,6 +70,13 @@ export async function hostBook(name: ServerName, site: string, base: string, opt
   const url = `http://127.0.0.1:${port}${base}`;
   await answers(url, server, log);
   return { url, close: () => stop(server, folder) };
+}
+
+/** In the part for shared jobs alone; the book itself stays open. */
+function withPassword(sample: string, users: string): string {
+  return sample.replace(/Dav On[\s\S]*?<\/Directory>/, (part) =>
+    part.replaceAll('Require all granted', 'Require valid-user').replace('Dav On', `Dav On\n  AuthType Basic\n  AuthName "Jobs"\n  AuthUserFile ${users}`),
+  );
 }
 
 /** What stands around the sample on a server that a distribution has set up. */
@@ -89,7 +100,7 @@ Listen 127.0.0.1:${port}
 PidFile ${folder}/pid
 ErrorLog ${folder}/error.log
 ${process.getuid?.() === 0 ? 'User www-data\nGroup www-data' : ''}
-${['mpm_event', 'authz_core', 'alias', 'dir', 'mime', 'env', 'setenvif', 'headers', 'filter', 'deflate', 'substitute', ...(shares ? ['dav', 'dav_fs'] : [])]
+${['mpm_event', 'authz_core', 'alias', 'dir', 'mime', 'env', 'setenvif', 'headers', 'filter', 'deflate', 'substitute', ...(shares ? ['dav', 'dav_fs', 'authn_core', 'auth_basic', 'authn_file', 'authz_user'] : [])]
   .map((one) => `LoadModule ${one}_module /usr/lib/apache2/modules/mod_${one}.so`)
   .join('\n')}
 ${shares ? `DavLockDB ${folder}/lock/DAVLock` : ''}

@@ -182,7 +182,7 @@ function inTurn(work: () => Promise<void>): () => void {
         const start = performance.now();
         await work();
         // A long list leaves most of the time to whatever else is going on.
-        const pause = Math.max(300, 5 * (performance.now() - start));
+        const pause = 5 * (performance.now() - start);
         await new Promise((resolve) => setTimeout(resolve, pause));
       }
       isBusy = false;

@@ -144,7 +144,7 @@ describe('all jobs in one file', () => {
   it('go to another device in one file, each looked at first; a damaged one does not hold up the others', async () => {
     const one = await jobsPage();
     for (const id of ['a', 'b', 'c']) await keep(one.page, { ...job, id, title: `Car ${id}` });
-    await one.page.locator('.job-list li').nth(2).waitFor();
+    await one.page.locator('.jobs .job-list li').nth(2).waitFor();
     const [download] = await Promise.all([one.page.waitForEvent('download'), one.page.locator('#save-all').click()]);
     const text = readFileSync(await download.path(), 'utf8');
     expect(download.suggestedFilename()).toMatch(/^jobs-\d{4}-\d\d-\d\d\.json$/);

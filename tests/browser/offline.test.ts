@@ -36,7 +36,7 @@ async function closeCopy(): Promise<void> {
 
 async function waitForState(page: Page, state: string): Promise<string> {
   const line = page.locator(`[data-offline-state="${state}"]`).first();
-  await line.waitFor({ state: 'attached', timeout: 30_000 });
+  await line.waitFor({ state: 'attached', timeout: 90_000 });
   return (await line.textContent()) ?? '';
 }
 

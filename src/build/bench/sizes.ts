@@ -64,7 +64,7 @@ function scriptLimit(addresses: readonly string[]): number {
 
 /** Scripts that no page names: they are fetched when what they serve is touched or opened, or when the browser is idle. */
 export function measureScriptsOnDemand(folder: string): Measurement[] {
-  return ['reading', 'search', 'bench-later', 'bench-reading', 'keep-in-job', 'wall-chart', 'meter-select', 'shop-figures', 'captures-keep', 'captures-worker'].map((name) => ({
+  return ['reading', 'search', 'bench-later', 'bench-reading', 'keep-in-job', 'wall-chart', 'meter-select', 'shop-figures', 'captures-keep', 'captures-worker', 'shared-jobs'].map((name) => ({
     group: 'scripts on demand',
     name,
     value: gzipSize(readFileSync(join(folder, 'assets', `${name}.js`))) / 1000,

@@ -21,6 +21,7 @@ import { newId, now, timeText } from './identity.ts';
 import { button, fold, paragraph, ScreenMemory, section } from './parts.ts';
 import { safeKeeping } from './safeKeeping.ts';
 import { jobAddress } from './shared.ts';
+import { sharedFold, sharedLine } from './sharedFold.ts';
 
 /** `<job-list>`: the jobs on this device, a new one, one from a file, and the invented ones. */
 export class JobList extends HTMLElement {
@@ -44,14 +45,14 @@ export class JobList extends HTMLElement {
     const book = await loadBook();
     if (!book.ok) return this.replaceChildren(element('p', { class: 'job-problem', role: 'alert' }, book.error));
     const draw = (): Promise<void> => this.drawJobs(book.value);
-    this.stopWatching = this.store.watch(() => void draw());
+    this.stopWatching = this.store.watch(inTurn(draw));
     await draw();
     const opener = new FileOpener(this.store, (onlyJob) => (onlyJob === undefined ? void draw() : location.assign(jobAddress('bench', onlyJob))));
     this.replaceChildren(
-      section('jobs-here', 'jobs-here', 'Jobs on this device', belongsInFile(), this.jobs, this.note),
+      section('jobs-here', 'jobs-here', 'Jobs on this device', belongsInFile(), this.jobs, this.note, sharedLine()),
       section('new-job', 'new-job', 'New job', this.newJobForm(book.value), this.newJobNote),
       section('other-jobs', 'other-jobs', 'From elsewhere', opener.node, this.demo()),
-      section('shop', 'shop', 'This shop', ...shopLinks()),
+      section('shop', 'shop', 'This shop', ...shopLinks(), sharedFold(this.memory)),
     );
   }
 
@@ -165,6 +166,28 @@ export class JobList extends HTMLElement {
     const open = button(`open-demo-${id}`, 'second-action', title, () => void take());
     return element('li', {}, element('p', { class: 'actions' }, open), paragraph('demo-sentence', sentence));
   }
+}
+
+/** One after the other, and once more for all that was asked for meanwhile: a thousand jobs that arrive are not drawn a thousand times. */
+function inTurn(work: () => Promise<void>): () => void {
+  let isBusy = false;
+  let isWanted = false;
+  return () => {
+    isWanted = true;
+    if (isBusy) return;
+    isBusy = true;
+    void (async () => {
+      while (isWanted) {
+        isWanted = false;
+        const start = performance.now();
+        await work();
+        // A long list leaves most of the time to whatever else is going on.
+        const pause = 5 * (performance.now() - start);
+        await new Promise((resolve) => setTimeout(resolve, pause));
+      }
+      isBusy = false;
+    })();
+  };
 }
 
 function shopLinks(): Node[] {

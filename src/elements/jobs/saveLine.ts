@@ -2,6 +2,7 @@ import { element } from '../dom.ts';
 import { backupReminder, readSavedToFile } from '../storage/backups.ts';
 import { downloadJob } from './download.ts';
 import { FileReminder } from './fileReminder.ts';
+import { sharedLine } from './sharedFold.ts';
 import { now, timeText } from './identity.ts';
 import { button } from './parts.ts';
 import type { JobSession } from './session.ts';
@@ -26,7 +27,7 @@ export class SaveLine {
       this.show();
     });
     this.again.hidden = true;
-    this.node = element('div', { class: 'save-line' }, this.words, this.again, download, this.stageReminder.node, this.reminder);
+    this.node = element('div', { class: 'save-line' }, this.words, this.again, download, this.stageReminder.node, this.reminder, sharedLine());
     addEventListener('beforeunload', (event) => {
       if (this.wouldBeLost()) event.preventDefault();
     });

@@ -1,3 +1,5 @@
+import { isPortable } from '../edition.ts';
+import { readSharedFolder } from '../storage/sharedJobs.ts';
 import { scriptWantedEvent, type ScriptWanted } from '../wantedScript.ts';
 import { workerWantedEvent, type WorkerWanted } from '../wantedWorker.ts';
 import { scriptAddress, workerAddress } from './scripts.ts';
@@ -64,6 +66,8 @@ export function scriptsOnDemand(): void {
   }
   // What a job needs after its first test comes while the mechanic reads.
   if (document.querySelector('job-bench')) whenIdle(() => void load('assets/bench-later.js'));
+  // Jobs are shared between bays only where that was switched on.
+  if (document.querySelector('job-list, job-bench') && !isPortable() && readSharedFolder()) whenIdle(() => void load('assets/shared-jobs.js'));
   const search = document.querySelector<HTMLElement>('book-search');
   if (!search) return;
   whenTouched('book-search', 'assets/search.js');

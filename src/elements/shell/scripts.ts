@@ -21,6 +21,7 @@ const known: readonly string[] = [
   'assets/shop-figures.js',
   'assets/captures-worker.js',
   'assets/captures-keep.js',
+  'assets/shared-jobs.js',
   // In the portable edition what would be fetched is brought by scripts.
   'pagefind/pagefind.js',
   'data/code-meanings.js',

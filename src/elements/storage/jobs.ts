@@ -5,19 +5,20 @@ import { readJob } from '../../domain/jobs/file.ts';
 import { inventedSource } from '../../domain/jobs/types.ts';
 import type { Job } from '../../domain/jobs/types.ts';
 import { failure, success } from '../../domain/result.ts';
-import type { Refusal, Result } from '../../domain/result.ts';
-import { openSecondCopy } from './secondCopy.ts';
-import type { SecondCopy } from './secondCopy.ts';
+import type { Result } from '../../domain/result.ts';
 import { isObject } from '../../domain/shape.ts';
 import { markOf } from '../../domain/sync/record.ts';
+import { failureOf } from './failures.ts';
+import type { StorageFailure } from './failures.ts';
 import { askToKeep } from './room.ts';
+import { openSecondCopy } from './secondCopy.ts';
+import type { SecondCopy } from './secondCopy.ts';
 
 const databaseName = 'ignition-bench-book';
 const databaseVersion = 1;
 const channelName = 'ignition-bench-book:jobs';
 
-export type StorageCode = 'unavailable' | 'blocked' | 'full' | 'damaged' | 'conflict' | 'failed';
-export type StorageFailure = Refusal<StorageCode>;
+export type { StorageCode, StorageFailure } from './failures.ts';
 
 export interface StoredJobs {
   /** Last changed first. */
@@ -271,34 +272,4 @@ async function removeJob(database: Database, id: string): Promise<void> {
 
 function isLostConnection(error: unknown): boolean {
   return error instanceof DOMException && ['InvalidStateError', 'UnknownError'].includes(error.name);
-}
-
-const failureMessages: Readonly<Record<string, { readonly code: StorageCode; readonly message: string }>> = {
-  BlockedError: {
-    code: 'blocked',
-    message: 'Another window of this book holds the jobs. Close the other windows of the book and try again.',
-  },
-  QuotaExceededError: {
-    code: 'full',
-    message: 'The device has no room left, so nothing was saved. Save the job to a file now, then make room on the device.',
-  },
-  NotSupportedError: {
-    code: 'unavailable',
-    message: 'This browser keeps no jobs (a private window, perhaps). Save the job to a file before leaving the page.',
-  },
-  SecurityError: {
-    code: 'unavailable',
-    message: 'This browser is set to keep nothing for this page. Save the job to a file before leaving the page.',
-  },
-  VersionError: {
-    code: 'failed',
-    message: 'A newer book has already been used on this device. Load the newest book; the jobs are still there.',
-  },
-};
-
-function failureOf(error: unknown): StorageFailure {
-  const known = error instanceof DOMException ? failureMessages[error.name] : undefined;
-  if (known !== undefined) return { input: 'storage', ...known };
-  const why = error instanceof Error ? ` (${error.message})` : '';
-  return { input: 'storage', code: 'failed', message: `The device did not save${why}. Save the job to a file and try again.` };
 }

@@ -35,7 +35,9 @@ interface Work {
   rows: number;
   lines: number;
   limit: number;
-  /** Rows from which on the line of the file runs ahead of the row by another distance than before. */
+  /** How far the line of the file ran ahead of the last row. */
+  ahead: number;
+  /** Rows from which on it runs ahead by another distance than before. */
   readonly jumps: { readonly row: number; readonly ahead: number }[];
   readonly waiting: { readonly row: readonly string[]; readonly line: number }[];
   readonly problems: TableProblem[];
@@ -48,7 +50,7 @@ interface Work {
  * and what was expected, and the rest is kept.
  */
 export function tableBuilder(wish: TableWish = {}): TableBuilder {
-  const work: Work = { sniffed: undefined, stores: [], rows: 0, lines: 0, limit: mostRows, jumps: [], waiting: [], problems: [], problemCount: 0 };
+  const work: Work = { sniffed: undefined, stores: [], rows: 0, lines: 0, limit: mostRows, ahead: Number.NaN, jumps: [], waiting: [], problems: [], problemCount: 0 };
   return {
     add(row, line = work.lines + 1) {
       work.lines = line;
@@ -101,7 +103,10 @@ function keep(work: Work, row: readonly string[], line: number): boolean {
     note(work, { line, column: undefined, found: 'more rows', expected: `at most ${work.limit} rows; what comes later is left out` });
     return false;
   }
-  if (line - work.rows !== work.jumps.at(-1)?.ahead) work.jumps.push({ row: work.rows, ahead: line - work.rows });
+  if (line - work.rows !== work.ahead) {
+    work.ahead = line - work.rows;
+    work.jumps.push({ row: work.rows, ahead: work.ahead });
+  }
   for (let column = 0; column < stores.length; column += 1) stores[column]?.add(row[column] ?? '', work.rows, line);
   work.rows += 1;
   return true;

@@ -1,4 +1,3 @@
-import type { SpecialTool } from '../domain/diagnosis/types.ts';
 import type { Entry } from '../schemas/index.ts';
 
 type SourceKind = Entry<'sources'>['kind'];
@@ -47,31 +46,6 @@ export const skillLabel: Record<Entry<'procedures'>['skill'], string> = {
   apprentice: 'Apprentice, supervised',
   mechanic: 'Mechanic',
   specialist: 'Specialist',
-};
-
-export const specialToolLabel: Readonly<Record<SpecialTool, string>> = {
-  'live-data-reader': 'Reader with live data',
-  oscilloscope: 'Oscilloscope',
-  'low-current-clamp': 'Low-current clamp',
-  'high-current-clamp': 'High-current clamp',
-  'high-tension-pick-up': 'High-tension pick-up',
-  'spark-tester': 'Spark tester',
-  'compression-gauge': 'Compression gauge',
-  'leak-down-tester': 'Leak-down tester',
-  'compressed-air': 'Compressed air',
-  'vacuum-gauge': 'Vacuum gauge',
-  'fuel-pressure-gauge': 'Fuel pressure gauge',
-  'injector-pulse-tool': 'Injector pulse tool',
-  'back-pressure-gauge': 'Back-pressure gauge',
-  'gas-analyser': 'Gas analyser',
-  'smoke-machine': 'Smoke machine',
-  borescope: 'Borescope',
-  'cooling-system-tester': 'Cooling-system tester',
-  'timing-lamp': 'Timing lamp',
-  'battery-load-tester': 'Battery load tester',
-  'insulation-meter': 'Insulation meter',
-  lift: 'Lift',
-  'second-person': 'Second person',
 };
 
 /** What comes on top of the minutes, and what is saved where the car stands open already. Empty where there is neither. */

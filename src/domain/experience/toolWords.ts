@@ -4,8 +4,8 @@ import type { SpecialTool } from '../diagnosis/types.ts';
 export const toolWords: Readonly<Record<SpecialTool, string>> = {
   'live-data-reader': 'Reader for codes and live data',
   oscilloscope: 'Oscilloscope',
-  'low-current-clamp': 'Current clamp for small currents (to about 60 A)',
-  'high-current-clamp': 'Current clamp for the starter (hundreds of ampere)',
+  'low-current-clamp': 'Low-current clamp, for coils and injectors',
+  'high-current-clamp': 'High-current clamp, for the starter',
   'high-tension-pick-up': 'High-tension pick-up for the oscilloscope',
   'spark-tester': 'Spark tester',
   'compression-gauge': 'Compression gauge',

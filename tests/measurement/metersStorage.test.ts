@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { UserMeter } from '../../src/domain/measurement/meters.ts';
 import { mostMeters } from '../../src/domain/measurement/meters.ts';
 import { exportMeters } from '../../src/domain/measurement/metersFile.ts';
-import { changeMeters, forgetMeters, keptText, readMeters } from '../../src/elements/storage/meters.ts';
+import { keptMeters } from '../../src/elements/storage/meters.ts';
 
 const key = 'ignition-bench-book:meters';
 const gauge: UserMeter = { id: 'gauge', name: 'Gauge', ranges: [{ quantity: 'pressure', unit: 'psi', upTo: 300, percent: 2, counts: 0 }] };
@@ -21,16 +21,16 @@ afterEach(() => vi.unstubAllGlobals());
 
 describe('meters on the device', () => {
   it('start empty, and come back as they were kept', () => {
-    expect(readMeters()).toEqual({ ok: true, value: [] });
-    expect(changeMeters(() => [gauge])).toEqual({ ok: true, value: [gauge] });
-    expect(readMeters()).toEqual({ ok: true, value: [gauge] });
+    expect(keptMeters.read()).toEqual({ ok: true, value: [] });
+    expect(keptMeters.change(() => [gauge])).toEqual({ ok: true, value: [gauge] });
+    expect(keptMeters.read()).toEqual({ ok: true, value: [gauge] });
     expect(kept.get(key)).toBe(exportMeters([gauge]));
   });
 
   it('are changed as they stand at that moment, whatever another window wrote', () => {
-    changeMeters(() => [gauge]);
+    keptMeters.change(() => [gauge]);
     kept.set(key, exportMeters([gauge, { ...gauge, id: 'other' }]));
-    expect(changeMeters((meters) => meters.filter(({ id }) => id !== 'gauge'))).toEqual({ ok: true, value: [{ ...gauge, id: 'other' }] });
+    expect(keptMeters.change((meters) => meters.filter(({ id }) => id !== 'gauge'))).toEqual({ ok: true, value: [{ ...gauge, id: 'other' }] });
   });
 
   it.each([
@@ -39,19 +39,19 @@ describe('meters on the device', () => {
     { label: 'hostile', text: exportMeters([gauge]).replace('"name":', '"__proto__": {}, "name":') },
   ])('$label: told, left as they are, and free to be saved or forgotten', ({ text }) => {
     kept.set(key, text);
-    expect(readMeters()).toMatchObject({ ok: false, error: { code: 'damaged' } });
-    expect(changeMeters(() => [gauge])).toMatchObject({ ok: false, error: { code: 'damaged' } });
+    expect(keptMeters.read()).toMatchObject({ ok: false, error: { code: 'damaged' } });
+    expect(keptMeters.change(() => [gauge])).toMatchObject({ ok: false, error: { code: 'damaged' } });
     expect(kept.get(key)).toBe(text);
-    expect(keptText()).toEqual({ ok: true, value: text });
-    expect(forgetMeters().ok).toBe(true);
-    expect(readMeters()).toEqual({ ok: true, value: [] });
+    expect(keptMeters.text()).toEqual({ ok: true, value: text });
+    expect(keptMeters.forget().ok).toBe(true);
+    expect(keptMeters.read()).toEqual({ ok: true, value: [] });
   });
 
   it('never keep what could not be read again', () => {
-    changeMeters(() => [gauge]);
+    keptMeters.change(() => [gauge]);
     const tooMany = Array.from({ length: mostMeters + 1 }, (_, index) => ({ ...gauge, id: `g${index}` }));
-    expect(changeMeters(() => tooMany)).toMatchObject({ ok: false, error: { code: 'refused' } });
-    expect(readMeters()).toEqual({ ok: true, value: [gauge] });
+    expect(keptMeters.change(() => tooMany)).toMatchObject({ ok: false, error: { code: 'refused' } });
+    expect(keptMeters.read()).toEqual({ ok: true, value: [gauge] });
   });
 
   it('a full device and one that keeps nothing are told apart', () => {
@@ -59,11 +59,11 @@ describe('meters on the device', () => {
       throw new DOMException('no', name);
     };
     vi.stubGlobal('localStorage', { getItem: () => null, setItem: refuse('QuotaExceededError') });
-    expect(changeMeters(() => [gauge])).toMatchObject({ ok: false, error: { code: 'full' } });
+    expect(keptMeters.change(() => [gauge])).toMatchObject({ ok: false, error: { code: 'full' } });
     vi.stubGlobal('localStorage', { getItem: () => null, setItem: refuse('SecurityError') });
-    expect(changeMeters(() => [gauge])).toMatchObject({ ok: false, error: { code: 'unavailable' } });
+    expect(keptMeters.change(() => [gauge])).toMatchObject({ ok: false, error: { code: 'unavailable' } });
     vi.stubGlobal('localStorage', { getItem: refuse('SecurityError'), removeItem: refuse('SecurityError') });
-    expect(readMeters()).toMatchObject({ ok: false, error: { code: 'unavailable' } });
-    expect(forgetMeters()).toMatchObject({ ok: false, error: { code: 'unavailable' } });
+    expect(keptMeters.read()).toMatchObject({ ok: false, error: { code: 'unavailable' } });
+    expect(keptMeters.forget()).toMatchObject({ ok: false, error: { code: 'unavailable' } });
   });
 });

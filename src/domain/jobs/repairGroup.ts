@@ -1,4 +1,5 @@
-import { placeById, placesOf } from '../diagnosis/places.ts';
+import { hypothesesOf } from '../diagnosis/prior.ts';
+import { repairName } from '../diagnosis/repairs.ts';
 import type { DiagnosisBook, EngineLayout } from '../diagnosis/types.ts';
 
 export interface FaultAtPlace {
@@ -17,12 +18,9 @@ export function splitHypothesis(hypothesis: string): FaultAtPlace {
  * cylinders. A new coil answers its winding and its insulation alike. The one it was done for comes first.
  */
 export function repairGroup(book: DiagnosisBook, engine: EngineLayout, hypothesis: string): readonly FaultAtPlace[] {
-  const own = splitHypothesis(hypothesis);
-  const part = book.faults.find((fault) => fault.id === own.fault)?.part;
-  const cylinders = placeById(engine, own.place)?.cylinders.join();
-  if (part === undefined || cylinders === undefined) return [own];
-  const others = book.faults
-    .filter((fault) => fault.part === part && fault.id !== own.fault)
-    .flatMap((fault) => placesOf(engine, fault.placeKind).filter((place) => place.cylinders.join() === cylinders).map((place) => ({ fault: fault.id, place: place.id })));
-  return [own, ...others];
+  const hypotheses = hypothesesOf(book, engine);
+  const done = hypotheses.find(({ id }) => id === hypothesis);
+  const name = done && repairName(done);
+  const others = name === undefined ? [] : hypotheses.filter((one) => one.id !== hypothesis && repairName(one) === name);
+  return [hypothesis, ...others.map(({ id }) => id)].map(splitHypothesis);
 }

@@ -2,8 +2,8 @@ import { beyondBookMinutes, partCostMinutes, repairCost, testMinutes } from '../
 import type { DiagnosisInput } from '../diagnosis/belief.ts';
 import type { TestSite } from '../diagnosis/likelihood.ts';
 import { repairName } from '../diagnosis/repairs.ts';
-import { hypothesesOf } from '../diagnosis/prior.ts';
 import type { AccessState, Evidence, Hypothesis, TestModel } from '../diagnosis/types.ts';
+import { repairGroup } from '../jobs/repairGroup.ts';
 import type { Car } from './car.ts';
 
 /** What a policy does next. */
@@ -63,7 +63,8 @@ export function play(policy: Policy, start: Omit<DiagnosisInput, 'evidence' | 'c
     if (right) return { ...sum, repaired: true };
     if (finding) sum.wrongFindings += 1;
     if (part > 0) sum.needlessParts += 1;
-    evidence.push(...failedRepair(start, hypothesis));
+    // A part that did not help speaks against everything it would have put right.
+    evidence.push(...repairGroup(start.book, start.engine, hypothesis.id).map((answered) => ({ kind: 'failed-repair' as const, ...answered })));
   }
   throw new Error(`Car ${car.number} was not finished in ${mostActions} actions.`);
 }
@@ -72,14 +73,4 @@ function seen(test: TestModel, { place, partner }: TestSite, car: Car): Evidence
   const outcomes = { [car.outcome(test, { place, partner })]: 1 };
   const evidence = { kind: 'test', test: test.id, place: place.id, outcomes } as const;
   return partner ? { ...evidence, partner: partner.id } : evidence;
-}
-
-/** A part that did not help speaks against everything it would have put right. */
-function failedRepair({ book, engine }: Pick<DiagnosisInput, 'book' | 'engine'>, repaired: Hypothesis): readonly Evidence[] {
-  const name = repairName(repaired);
-  return hypothesesOf(book, engine).flatMap((hypothesis) =>
-    hypothesis.fault && hypothesis.place && repairName(hypothesis) === name
-      ? [{ kind: 'failed-repair' as const, fault: hypothesis.fault.id, place: hypothesis.place.id }]
-      : [],
-  );
 }

@@ -1,14 +1,11 @@
 import { outcomeBody, placesFor } from '../../domain/captures/asOutcome.ts';
 import type { ProposedOutcome } from '../../domain/captures/asOutcome.ts';
 import type { CaptureReport } from '../../domain/captures/report/types.ts';
-import { appendEvent } from '../../domain/jobs/edit.ts';
-import { checkEvent } from '../../domain/jobs/eventShapes.ts';
 import { deriveJob } from '../../domain/jobs/reduce.ts';
 import type { JobEventBody } from '../../domain/jobs/types.ts';
 import { failure, success } from '../../domain/result.ts';
 import type { Result } from '../../domain/result.ts';
 import { loadBook } from '../jobs/data.ts';
-import { newId, now } from '../jobs/identity.ts';
 import { openJobStore } from '../storage/jobs.ts';
 
 /** A finding as an entry that can be written into the open job. */
@@ -57,23 +54,6 @@ export async function offerOutcomes(job: string, outcomes: readonly ProposedOutc
         return [{ test: test.title, outcome: outcome.label, places: places.map(({ id, label }) => ({ id, label })), bodyAt }];
       }),
     );
-  } finally {
-    store.close();
-  }
-}
-
-/** Writes an entry into a job of this device; gives back what went wrong, or nothing. */
-export async function writeIntoJob(id: string, body: JobEventBody): Promise<string | undefined> {
-  const store = openJobStore();
-  try {
-    const job = await store.read(id);
-    if (!job.ok) return job.error.message;
-    if (job.value === undefined) return 'Not kept: this job is no longer on this device. Open a job, then come back.';
-    const changed = appendEvent(job.value, body, newId(), now());
-    const checked = checkEvent(changed.events.at(-1), 'the entry');
-    if (!checked.ok) return `Not kept: ${checked.at} ${checked.problem}.`;
-    const written = await store.write(changed);
-    return written.ok ? undefined : `Not kept. ${written.error.message}`;
   } finally {
     store.close();
   }

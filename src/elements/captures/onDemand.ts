@@ -1,4 +1,5 @@
-import type { captureBody, offerOutcomes, writeIntoJob } from './keepCapture.ts';
+import type { writeIntoJob } from '../jobs/writeIntoJob.ts';
+import type { captureBody, offerOutcomes } from './keepCapture.ts';
 
 /** Where the script that is fetched when a result is kept leaves its functions. */
 export interface KeepingFunctions {

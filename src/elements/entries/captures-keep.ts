@@ -1,4 +1,5 @@
-import { captureBody, offerOutcomes, writeIntoJob } from '../captures/keepCapture.ts';
+import { captureBody, offerOutcomes } from '../captures/keepCapture.ts';
+import { writeIntoJob } from '../jobs/writeIntoJob.ts';
 import { capturesOnDemand } from '../captures/onDemand.ts';
 
 capturesOnDemand.ignitionBenchBookCaptures = { captureBody, offerOutcomes, writeIntoJob };

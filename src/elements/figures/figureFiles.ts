@@ -3,7 +3,7 @@ import { mergeIncoming } from '../../domain/figures/incoming.ts';
 import type { FigureRange, ShopEngine } from '../../domain/figures/types.ts';
 import { element } from '../dom.ts';
 import { downloadText } from '../downloadText.ts';
-import { changeShopEngines, readShopEngines } from '../storage/shopEngines.ts';
+import { keptEngines } from '../storage/shopEngines.ts';
 
 /** Figures out to a file and in from one: what a file would do is said first, and done only then. */
 export function figureFiles(ranges: readonly FigureRange[], changed: () => void): HTMLElement {
@@ -11,7 +11,7 @@ export function figureFiles(ranges: readonly FigureRange[], changed: () => void)
   const ask = element('div', { class: 'figures-ask' });
   const save = element('button', { type: 'button', id: 'figures-to-file' }, 'Save the figures to a file');
   save.addEventListener('click', () => {
-    const engines = readShopEngines();
+    const engines = keptEngines.read();
     if (engines.ok) downloadText(writeFigures(engines.value), figuresFileName);
     note.textContent = engines.ok ? `${count(engines.value.length, 'engine')} saved to ${figuresFileName}.` : engines.error.message;
   });
@@ -49,8 +49,8 @@ type Tell = (message: string, ok: boolean) => void;
 function decisions(incoming: readonly ShopEngine[], ranges: readonly FigureRange[], tell: Tell, changed: () => void): HTMLElement[] {
   const take = element('button', { type: 'button', class: 'main-action', id: 'figures-take' }, 'Take them in');
   take.addEventListener('click', () => {
-    const before = readShopEngines();
-    const kept = changeShopEngines((here) => mergeIncoming(here, incoming, ranges).engines);
+    const before = keptEngines.read();
+    const kept = keptEngines.change((here) => mergeIncoming(here, incoming, ranges).engines);
     tell(kept.ok ? `Done: ${before.ok ? count(kept.value.flatMap(({ figures }) => figures).length, 'figure') : ''} kept in this browser now.` : kept.error.message, kept.ok);
     changed();
   });
@@ -68,7 +68,7 @@ async function readFile(file: File, ranges: readonly FigureRange[]): Promise<rea
 }
 
 function dryWords(incoming: readonly ShopEngine[], ranges: readonly FigureRange[]): string {
-  const here = readShopEngines();
+  const here = keptEngines.read();
   if (!here.ok) return here.error.message;
   const { added, replaced, older } = mergeIncoming(here.value, incoming, ranges);
   const part = (words: string, which: readonly string[]): string[] => (which.length === 0 ? [] : [`${words}: ${which.join('; ')}.`]);

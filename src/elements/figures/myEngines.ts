@@ -3,7 +3,7 @@ import { idOfTitle, withFigure } from '../../domain/figures/incoming.ts';
 import type { FigureBook, ShopEngine } from '../../domain/figures/types.ts';
 import { element } from '../dom.ts';
 import { downloadText } from '../downloadText.ts';
-import { changeShopEngines, forgetShopEngines, keptEnginesText, readShopEngines, watchShopEngines } from '../storage/shopEngines.ts';
+import { keptEngines } from '../storage/shopEngines.ts';
 import { readSettings } from '../storage/settings.ts';
 import { engineList } from './engineList.ts';
 import { readFigureDraft, writeFigureDraft } from './figureDraft.ts';
@@ -37,7 +37,7 @@ export class MyEngines extends HTMLElement {
     this.replaceChildren(this.list, this.note, this.editor, figureFiles(figures.book.ranges, () => void this.draw()));
     this.drawList(figures);
     this.drawEditor(figures);
-    this.stopWatching = watchShopEngines(() => void this.draw());
+    this.stopWatching = keptEngines.watch(() => void this.draw());
   }
 
   /** Shows the figures as they are now; the form keeps what is typed. */
@@ -56,16 +56,16 @@ export class MyEngines extends HTMLElement {
 
   /** What cannot be read is saved to a file as it is before anything new can be kept. */
   private damagedActions(): HTMLElement[] {
-    const here = readShopEngines();
+    const here = keptEngines.read();
     if (here.ok || here.error.code !== 'damaged') return [];
     const save = element('button', { type: 'button' }, 'Save it to a file as it is');
     save.addEventListener('click', () => {
-      const text = keptEnginesText();
+      const text = keptEngines.text();
       if (text.ok) downloadText(text.value ?? '', figuresFileName);
     });
     const afresh = element('button', { type: 'button' }, 'Remove it and start afresh');
     afresh.addEventListener('click', () => {
-      const gone = forgetShopEngines();
+      const gone = keptEngines.forget();
       this.note.textContent = gone.ok ? 'Removed. No figures are kept in this browser now.' : gone.error.message;
       void this.draw();
     });
@@ -87,7 +87,7 @@ export class MyEngines extends HTMLElement {
 
   private keep({ engine, figure }: TypedFigure, book: FigureBook): string | undefined {
     const id = engine.id ?? idOfTitle(engine.title);
-    const kept = changeShopEngines((engines) => {
+    const kept = keptEngines.change((engines) => {
       const before = engines.find((one) => one.id === id);
       const after = withFigure({ figures: before?.figures ?? [], ...engine, id }, figure);
       return before ? engines.map((one) => (one === before ? after : one)) : [...engines, after];
@@ -103,7 +103,7 @@ export class MyEngines extends HTMLElement {
 
   /** Takes an engine or one of its figures away; `left` is what stays of it. */
   private removeFigures(engine: ShopEngine, words: string, left: ShopEngine | undefined): void {
-    const kept = changeShopEngines((engines) => engines.flatMap((one) => (one.id === engine.id ? (left ?? []) : one)));
+    const kept = keptEngines.change((engines) => engines.flatMap((one) => (one.id === engine.id ? (left ?? []) : one)));
     if (!kept.ok) {
       this.note.textContent = kept.error.message;
       return;
@@ -116,7 +116,7 @@ export class MyEngines extends HTMLElement {
 
   /** What was entered meanwhile stays; what was removed stands beside it again. */
   private bringBack(engine: ShopEngine, words: string): void {
-    const again = changeShopEngines((engines) => {
+    const again = keptEngines.change((engines) => {
       const now = engines.find(({ id }) => id === engine.id);
       if (!now) return [...engines, engine];
       const gone = engine.figures.filter(({ range }) => !now.figures.some((figure) => figure.range === range));

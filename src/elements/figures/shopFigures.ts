@@ -3,7 +3,7 @@ import type { EnginesByPlace, MergedEngine } from '../../domain/figures/merge.ts
 import type { FigureBook } from '../../domain/figures/types.ts';
 import type { MakerFigure } from '../../domain/jobs/types.ts';
 import { readBookData } from '../bookData.ts';
-import { readShopEngines } from '../storage/shopEngines.ts';
+import { keptEngines } from '../storage/shopEngines.ts';
 import { serverEngines } from './serverFigures.ts';
 
 /** A maker's figure in the unit of its range, with the words that stand beside it. */
@@ -27,7 +27,7 @@ export interface ShopFigures {
 /** Gathers the shop's figures: those in this browser, those on the server, those of the book. A place that cannot be read adds nothing. */
 export async function shopFigures(): Promise<ShopFigures> {
   const book = await readBookData<FigureBook>('figure-book');
-  const device = readShopEngines();
+  const device = keptEngines.read();
   const server = await serverEngines(book.ranges);
   const places: EnginesByPlace = { device: device.ok ? device.value : [], server: server.ok ? server.value : [], book: book.engines };
   const engines = mergeEngines(places, book.ranges);

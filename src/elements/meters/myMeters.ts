@@ -6,7 +6,7 @@ import { textsOfMeter } from '../../domain/measurement/meterTexts.ts';
 import { element } from '../dom.ts';
 import { downloadText } from '../downloadText.ts';
 import { newId } from '../jobs/identity.ts';
-import { changeMeters, forgetMeters, keptText, readMeters, watchMeters } from '../storage/meters.ts';
+import { keptMeters } from '../storage/meters.ts';
 import { readSettings } from '../storage/settings.ts';
 import { readMeterDraft, writeMeterDraft } from './meterDraft.ts';
 import type { MeterDraft } from './meterDraft.ts';
@@ -25,7 +25,7 @@ export class MyMeters extends HTMLElement {
     const draft = readMeterDraft();
     if (draft) this.edit(draft, false);
     else this.drawAdd(false);
-    this.stopWatching = watchMeters(() => this.drawList());
+    this.stopWatching = keptMeters.watch(() => this.drawList());
   }
 
   disconnectedCallback(): void {
@@ -33,7 +33,7 @@ export class MyMeters extends HTMLElement {
   }
 
   private drawList(): void {
-    const meters = readMeters();
+    const meters = keptMeters.read();
     if (!meters.ok) return this.list.replaceChildren(element('p', { class: 'job-problem', role: 'alert' }, meters.error.message), ...this.damagedActions(meters.error.code));
     const none = element('p', { class: 'lead' }, 'None yet. Add the meters of the shop once; every reading can then be judged by the right one.');
     const items = meters.value.map((meter) => this.item(meter));
@@ -60,12 +60,12 @@ export class MyMeters extends HTMLElement {
     if (code !== 'damaged') return [];
     const save = element('button', { type: 'button' }, 'Save it to a file as it is');
     save.addEventListener('click', () => {
-      const text = keptText();
+      const text = keptMeters.text();
       if (text.ok) downloadText(text.value ?? '', metersFileName);
     });
     const afresh = element('button', { type: 'button' }, 'Remove it and start afresh');
     afresh.addEventListener('click', () => {
-      const gone = forgetMeters();
+      const gone = keptMeters.forget();
       this.note.textContent = gone.ok ? 'Removed. No meters are kept on this device now.' : gone.error.message;
       this.drawList();
     });
@@ -73,12 +73,12 @@ export class MyMeters extends HTMLElement {
   }
 
   private removeMeter(meter: UserMeter): void {
-    const kept = changeMeters((meters) => meters.filter(({ id }) => id !== meter.id));
+    const kept = keptMeters.change((meters) => meters.filter(({ id }) => id !== meter.id));
     if (!kept.ok) return this.say(kept.error.message);
     this.drawList();
     const back = element('button', { type: 'button', class: 'plain' }, 'Bring it back');
     back.addEventListener('click', () => {
-      const again = changeMeters((meters) => [...meters.filter(({ id }) => id !== meter.id), meter]);
+      const again = keptMeters.change((meters) => [...meters.filter(({ id }) => id !== meter.id), meter]);
       this.say(again.ok ? `“${meter.name}” is back.` : again.error.message);
       this.drawList();
     });
@@ -99,7 +99,7 @@ export class MyMeters extends HTMLElement {
 
   private edit(draft: MeterDraft, takeFocus: boolean): void {
     const { id } = draft;
-    const here = readMeters();
+    const here = keptMeters.read();
     const known = here.ok && here.value.some((meter) => meter.id === id);
     const form = meterEditor({
       heading: known ? `Change ${draft.texts.name || 'the meter'}` : 'Add a meter',
@@ -114,7 +114,7 @@ export class MyMeters extends HTMLElement {
   }
 
   private keep(meter: UserMeter): string | undefined {
-    const kept = changeMeters((meters) => (meters.some(({ id }) => id === meter.id) ? meters.map((one) => (one.id === meter.id ? meter : one)) : [...meters, meter]));
+    const kept = keptMeters.change((meters) => (meters.some(({ id }) => id === meter.id) ? meters.map((one) => (one.id === meter.id ? meter : one)) : [...meters, meter]));
     if (!kept.ok) return kept.error.message;
     this.shut(`“${meter.name}” is kept on this device. Choose it where a reading is typed, under “Meter”.`);
     return undefined;
@@ -130,7 +130,7 @@ export class MyMeters extends HTMLElement {
   private fileActions(): HTMLElement {
     const save = element('button', { type: 'button', id: 'meters-to-file' }, 'Save the meters to a file');
     save.addEventListener('click', () => {
-      const meters = readMeters();
+      const meters = keptMeters.read();
       if (meters.ok) downloadText(exportMeters(meters.value), metersFileName);
       this.say(meters.ok ? `${meters.value.length} ${meters.value.length === 1 ? 'meter' : 'meters'} saved to ${metersFileName}.` : meters.error.message);
     });
@@ -166,7 +166,7 @@ async function readFile(file: File): Promise<{ readonly ok: boolean; readonly me
   const meters = importMeters(text);
   if (!meters.ok) return { ok: false, message: meters.error.message };
   let merged: MergedMeters = { meters: [], added: [], replaced: [] };
-  const kept = changeMeters((here) => (merged = mergeMeters(here, meters.value)).meters);
+  const kept = keptMeters.change((here) => (merged = mergeMeters(here, meters.value)).meters);
   return kept.ok ? { ok: true, message: takenWords(merged) } : { ok: false, message: kept.error.message };
 }
 

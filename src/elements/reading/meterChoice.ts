@@ -6,7 +6,7 @@ import { success } from '../../domain/result.ts';
 import { formatNumber } from '../../domain/units/format.ts';
 import type { Dimension, UnitId } from '../../domain/units/types.ts';
 import { readChoice, writeChoice } from '../storage/choices.ts';
-import { readMeters } from '../storage/meters.ts';
+import { keptMeters } from '../storage/meters.ts';
 import { readSettings } from '../storage/settings.ts';
 
 /** Values of the select "Meter": the one usual for the reading, the figures typed below it, or a meter of the shop. */
@@ -62,6 +62,6 @@ export function chosenFigures(choice: string, asked: MeterAsked, reading: number
 
 /** A list that cannot be read is told on its own page; readings go on with the usual meter. */
 function kept(): readonly UserMeter[] {
-  const meters = readMeters();
+  const meters = keptMeters.read();
   return meters.ok ? meters.value : [];
 }

@@ -7,7 +7,7 @@ import type { Job } from '../../domain/jobs/types.ts';
 import { failure, success } from '../../domain/result.ts';
 import type { Result } from '../../domain/result.ts';
 import { isObject } from '../../domain/shape.ts';
-import { markOf } from '../../domain/sync/record.ts';
+import { holdsEveryEvent, markOf } from '../../domain/sync/record.ts';
 import { failureOf } from './failures.ts';
 import type { StorageFailure } from './failures.ts';
 import { askToKeep } from './room.ts';
@@ -107,16 +107,20 @@ function unwrap<Value>(result: Result<Result<Value, StorageFailure>, StorageFail
 class Connection {
   private readonly name: string;
   private opening: Promise<Database> | undefined;
-  private readonly second: Promise<SecondCopy | undefined>;
+  private secondCopy: Promise<SecondCopy | undefined> | undefined;
 
   constructor(name: string) {
     this.name = name;
-    this.second = openSecondCopy(name);
+  }
+
+  /** Opened when it is first needed: most pages only read jobs. */
+  private second(): Promise<SecondCopy | undefined> {
+    return (this.secondCopy ??= openSecondCopy(this.name));
   }
 
   /** Brings the second copy of one job to what the database holds, one window at a time. It is a help and never a hindrance: where it fails, the database still has the job. */
   async copy(id: string): Promise<void> {
-    const second = await this.second;
+    const second = await this.second();
     if (!second) return;
     const bring = async (): Promise<void> => {
       const stored = await this.use((database) => readStored(database, id));
@@ -171,7 +175,7 @@ class Connection {
 
   /** A database that is new although there is a second copy was lost by the browser: its jobs are put back. */
   private async restore(database: Database): Promise<void> {
-    const jobs = (await (await this.second)?.readAll().catch(() => undefined)) ?? [];
+    const jobs = (await (await this.second())?.readAll().catch(() => undefined)) ?? [];
     if (jobs.length === 0) return;
     const transaction = strictTransaction(database);
     for (const job of jobs) if ((await transaction.store.get(job.id)) === undefined) await transaction.store.put(job, job.id);
@@ -249,19 +253,14 @@ async function writeJob(database: Database, job: Job): Promise<Result<WrittenJob
 function prepareWrite(job: Job, stored: Result<Job | undefined, StorageFailure>): Result<WrittenJob, StorageFailure> {
   if (!stored.ok) return stored;
   const kept = stored.value;
-  if (kept === undefined || (kept.revision === job.revision && holdsAll(job, kept))) {
+  // A copy brought from another device can have the revision of the one here and yet other entries.
+  if (kept === undefined || (kept.revision === job.revision && holdsEveryEvent(job, kept))) {
     return success({ job: { ...job, revision: job.revision + 1 }, merged: false });
   }
   const merged = mergeJobs(job, kept);
   if (!merged.ok) return failure({ input: 'job', code: 'conflict', message: merged.error.message });
   const revision = Math.max(job.revision, kept.revision) + 1;
   return success({ job: { ...merged.value, revision }, merged: merged.value.events.length > job.events.length });
-}
-
-/** A copy brought from another device can have the revision of the one here and yet other entries. */
-function holdsAll(job: Job, kept: Job): boolean {
-  const ids = new Set(job.events.map((event) => event.id));
-  return kept.events.every((event) => ids.has(event.id));
 }
 
 async function removeJob(database: Database, id: string): Promise<void> {
